@@ -199,7 +199,7 @@ function pagesFolder(): string {
 
 async function makeFolder(io: Io, path: string): Promise<boolean> {
   try {
-    await mkdir(pathFrom(io, path), { recursive: true });
+    await mkdir(pathFrom(io, path), { recursive: true, mode: 0o700 });
     return true;
   } catch (error) {
     await complain(

@@ -132,7 +132,7 @@ export const fromScreen = z.discriminatedUnion('say', [
 /** The reps of a run whose times are told: at least the last three of each of twenty lanes. */
 export const TIMES_TOLD = 60;
 
-/** `by`: the name of the remote, tablet or keyed page that gave it; none for this machine, and never told to walls. */
+/** `by`: the name of the remote, tablet or keyed page that gave it; none for a coach's window without a key, and never told to walls. */
 const timedCommand = z.strictObject({ at: z.int(), command: fields, by: z.optional(z.string()) });
 
 /**

@@ -4,7 +4,7 @@
 
 import { askHost } from '../link/connection/own-window.ts';
 
-const UNHEARD = 'The host does not answer: check that it is running, then try again.';
+const UNHEARD = 'The program does not answer: check that it is running, then try again.';
 
 /** Closes the run. Resolves to null if that is done, else to why not. Never rejects. */
 export function leaveRun(run: string): Promise<string | null> {

@@ -64,7 +64,7 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
         <RehearsalEnded rehearsal={rehearsal} />
       </Part>
       {status === 'connecting' ? (
-        <p className={styles.waiting}>Looking for the host…</p>
+        <p className={styles.waiting}>Looking for the program…</p>
       ) : inHistory && (away || isDone) ? (
         <Part key="history" tools={tools} name="The history">
           <HistoryRoom

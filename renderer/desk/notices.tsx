@@ -94,5 +94,5 @@ function clockTexts(clock: DeckState['clockQuality']): readonly string[] {
 function lostText(ms: number | null): string {
   const seconds = Math.floor((ms ?? 0) / 1000);
   const since = seconds < 60 ? '' : ` for ${Math.floor(seconds / 60)} min`;
-  return `The link to the host is lost${since}. The clock and the leaves go on here. If the program itself has ended, the record will show these leaves as not called. A command given now counts only if the link is back within 5 s: check whether it was carried out.`;
+  return `The link to the program is lost${since}. The clock and the leaves go on here. If the program itself has ended, the record will show these leaves as not called. A command given now counts only if the link is back within 5 s: check whether it was carried out.`;
 }

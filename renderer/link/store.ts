@@ -63,7 +63,7 @@ export interface OwnScreen {
 }
 
 export interface GivenCommand extends TimedCommand {
-  /** The name of who gave it; none for the machine that the program is on, and on walls. */
+  /** The name of who gave it; none for a coach's window that needs no key, and on walls. */
   readonly by?: string;
 }
 

@@ -3,7 +3,7 @@
  */
 
 import type { ClockChoice } from '../../app/core/run/readings.ts';
-import type { LaneView, RunView } from '../../app/core/run/view.ts';
+import type { LaneView, NextRep, RunView } from '../../app/core/run/view.ts';
 import { inByText } from '../../app/core/words/time/clock.ts';
 import { lanesNamed } from '../../app/core/words/lanes.ts';
 import { commaed } from '../../app/core/words/phrase.ts';
@@ -33,12 +33,22 @@ export function nextLeaveOf(view: RunView, lane: number | null, clock: ClockChoi
   const earliest = Math.min(...going.map(({ next }) => next?.at ?? Infinity));
   const first = going.filter(({ next }) => next?.at === earliest);
   const next = first[0]?.next;
-  if (!next) return { leave: standstill(view, lanes, clock), left: '', what: '' };
-  const who = lane === null && view.lanes.length > 1 ? `${lanesNamed(first.map(({ number }) => number))}: ` : '';
+  const setOf = (rep: NextRep): string => commaed(repText(rep.rep, unit), whichRep(rep));
+  const named = (those: readonly LaneView[]): string =>
+    lane === null && view.lanes.length > 1 ? `${lanesNamed(those.map(({ number }) => number))}: ` : '';
+  if (!next) {
+    const stopped = lanes.flatMap((each) =>
+      each.state === 'stopped' && each.next ? [[each, setOf(each.next)] as const] : [],
+    );
+    const set = stopped[0]?.[1] ?? '';
+    const those = stopped.filter(([, text]) => text === set).map(([each]) => each);
+    const who = those.length === lanes.length ? '' : named(those);
+    return { leave: standstill(view, lanes, clock), left: '', what: set === '' ? '' : `${who}${set}` };
+  }
   return {
     leave: leaveText(clock, view, earliest),
     left: inText(earliest - view.t),
-    what: `${who}${commaed(repText(next.rep, unit), whichRep(next))}`,
+    what: `${named(first)}${setOf(next)}`,
   };
 }
 

@@ -16,7 +16,7 @@ import type { Refusal } from '../ui/coach/commands/refusal.ts';
 import { useActions, useOffer, type Tools } from '../ui/coach/use-deck.ts';
 import { lanesOrAll } from '../../app/core/words/lanes.ts';
 import { secondsLeft } from '../../app/core/words/time/reading.ts';
-import { goesText, leaveText, startNowText } from '../ui/coach/feedback/words.ts';
+import { goesText, leaveText, startNowText, startText } from '../ui/coach/feedback/words.ts';
 import { RemoteTouches } from './touches.tsx';
 import styles from './remote.module.css';
 
@@ -42,16 +42,23 @@ interface RemoteActionsProps {
 export function RemoteActions(props: RemoteActionsProps): ReactElement {
   const [more, show] = useState(false);
   const [times, setTimes] = useState(false);
+  const isDone = props.moment.view.phase === 'done';
   const setMore = (open: boolean): void => {
     show(open);
     props.onMore?.(open);
   };
+  const openTimes = (open: boolean): void => {
+    setTimes(open);
+    setMore(open || !isDone);
+  };
   return (
     <nav className={styles.buttons} aria-label="Actions">
       {more && times ? (
-        <RemoteTouches {...props} onBack={() => setTimes(false)} />
+        <RemoteTouches {...props} onBack={() => openTimes(false)} />
+      ) : isDone ? (
+        <LastActions {...props} onTimes={() => openTimes(true)} />
       ) : more ? (
-        <MoreActions {...props} onTimes={() => setTimes(true)} onBack={() => setMore(false)} />
+        <MoreActions {...props} onTimes={() => openTimes(true)} onBack={() => setMore(false)} />
       ) : (
         <FewActions {...props} onOpen={() => setMore(true)} />
       )}
@@ -66,11 +73,9 @@ function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOp
   const { undo } = moment.view;
   const mayUndo = !tools.undoesOwnOnly || undo === null || tools.actions.gave(undo.at);
   const shared = { tools };
-  // After the end there is nothing to skip or move, but Undo may undo the Finish.
-  const few = moment.view.phase === 'done' ? [] : FEW;
   return (
-    <div className={`${styles.grid} ${few.length === 0 ? styles.isDone : ''}`}>
-      {few.map((action) => (
+    <div className={styles.grid}>
+      {FEW.map((action) => (
         <RemoteButton key={action} {...shared} action={action} lanes={lanes} hint={doesText(moment, action, lane)} />
       ))}
       {mayUndo ? (
@@ -85,6 +90,26 @@ function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOp
         />
       )}
       <Button name="More" hint="repeat, move on …" onPress={onOpen} />
+    </div>
+  );
+}
+
+/** After the end nothing is left to skip or move: the last touches, a mark, and Undo for as long as it can take the end back. */
+function LastActions({ tools, moment, lane, onTimes }: RemoteActionsProps & { onTimes(): void }): ReactElement {
+  const whyNoUndo = useOffer(tools.offers, ({ whyNot }) => whyNot({ do: 'undo' }));
+  const { undo } = moment.view;
+  const undoes = undo !== null && whyNoUndo === null && (!tools.undoesOwnOnly || tools.actions.gave(undo.at));
+  const shared = { tools };
+  return (
+    <div className={`${styles.grid} ${undoes ? '' : styles.isTwo}`}>
+      {undoes ? <RemoteButton {...shared} action="undo" lanes={[]} hint={undoHint(moment.view, whyNoUndo)} /> : null}
+      <RemoteButton
+        {...shared}
+        action="mark"
+        lanes={lane === null ? [] : [lane]}
+        hint={doesText(moment, 'mark', lane)}
+      />
+      <Button name="Times" hint="by hand" onPress={onTimes} />
     </div>
   );
 }
@@ -162,17 +187,23 @@ function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { r
           action={main}
           lanes={[]}
           look={`primary ${main}`}
-          hint={['all lanes', goesText(moment.view, main, clock)].filter((text) => text !== '').join(', ')}
+          hint={mainHint(moment.view, main, clock)}
         />
       )}
     </>
   );
 }
 
+/** "all lanes", and of Start and Resume when that would be: "all lanes, in 14 s: 4 x 50 fast". */
+function mainHint(view: RunView, main: Steering, clock: ClockChoice): string {
+  const when = main === 'start' ? startText(view) : goesText(view, main, clock);
+  return ['all lanes', when].filter((text) => text !== '').join(', ');
+}
+
 /** In place of the big button. A remote does not end the session. */
 function noneText({ phase }: RunView, { main, beside }: Primary): string {
   if (phase === 'done') return 'The session is done.';
-  if (main === 'finish') return 'The coach’s window finishes.';
+  if (main === 'finish') return 'Finish in the coach’s window.';
   return beside.includes('finish') ? 'Nothing more leaves.' : '';
 }
 

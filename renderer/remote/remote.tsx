@@ -38,7 +38,7 @@ export function Remote({ tools, awake }: { readonly tools: RemoteTools; readonly
     const waits = fault === undefined && status === 'live';
     return (
       <main className={styles.empty}>
-        <p>{waits ? 'Waiting for a session.' : (fault ?? 'Looking for the host…')}</p>
+        <p>{waits ? 'Waiting for a session.' : (fault ?? 'Looking for the program…')}</p>
         {waits ? <p>Run one in the coach’s window.</p> : null}
       </main>
     );

@@ -101,11 +101,14 @@ function RunBoard({ link, choice, layout, lanes }: RunBoardProps): ReactElement 
   );
 }
 
+/** In px: a sentence on a screen as small as a phone's. */
+const LEAST = 24;
+
 function Message({ layout, text }: { readonly layout: Layout; readonly text: string }): ReactElement {
   const [title, ...lines] = text.split('\n');
   const style = {
     padding: `${layout.insetY}px ${layout.insetX}px`,
-    fontSize: Math.min(layout.width * 0.035, layout.height * 0.06),
+    fontSize: Math.max(LEAST, Math.min(layout.width * 0.035, layout.height * 0.06)),
   };
   return (
     <main className="message" style={style}>

@@ -31,6 +31,35 @@ export const LIBRARY_SCENES: readonly Scene[] = [
     await button(coach, 'More for Harbour squad, Thursday').click();
     await button(coach, 'Harbour squad, Thursday for another day').click();
   }),
+  scene('library, samples', async (coach) => {
+    await openSessions(coach);
+    await button(coach, 'Samples').click();
+  }),
+  scene('library, a kept set put in', async (coach) => {
+    await fill(coach);
+    await openSessions(coach);
+    await button(coach, 'More for Kick ladder').click();
+    await button(coach, /^Put in Kick ladder/).click();
+    await coach
+      .locator('footer')
+      .getByText(/Kick ladder/)
+      .waitFor();
+    await openSessions(coach);
+    await button(coach, 'More for Kick ladder').scrollIntoViewIfNeeded();
+  }),
+  scene('library, duplicated', async (coach) => {
+    await fill(coach);
+    await openSessions(coach);
+    await button(coach, 'More for Sprint and turns').click();
+    await button(coach, 'Duplicate Sprint and turns').click();
+    await coach.waitForTimeout(600);
+  }),
+  scene('library, a file brought in', async (coach) => {
+    await openSessions(coach);
+    const file = { name: 'From the club.txt', mimeType: 'text/plain', buffer: Buffer.from(SPRINT) };
+    await coach.locator('input[type=file]').setInputFiles(file);
+    await coach.getByText(/is a session of its own now/).waitFor();
+  }),
   scene('library, nothing found', async (coach) => {
     await fill(coach);
     await openSessions(coach);

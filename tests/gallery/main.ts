@@ -1,22 +1,23 @@
 /*
- * `npm run gallery [-- FOLDER [SCENE]]`: pictures of every state of every screen, from the real host and
+ * `npm run gallery [-- FOLDER [SCENE [SIZE...]]]`: pictures of every state of every screen, from the real host and
  * pages in a real browser, into a folder (dist/gallery without one) with a page that shows them all; of
- * scenes whose name begins with SCENE, if one is given.
+ * scenes whose name begins with SCENE, if one is given, and of these sizes alone (390x844).
  */
 
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { chromium, type Browser, type Page } from 'playwright';
+import { chromium, type Browser, type BrowserContext, type Page } from 'playwright';
 import { browserPath } from '../support/system/browser.ts';
 import { MovingDeck } from '../support/host/deck/moving-deck.ts';
-import { atTheDoor } from './at-the-door.ts';
+import { atTheDoor } from './sharing/at-the-door.ts';
 import { galleryPage, type Picture } from './gallery-page.ts';
 import { lostLink } from './lost-link.ts';
 import type { Scene, ScreenName } from './scene.ts';
 import { SCENES } from './scenes.ts';
-import { tellPages } from './sharing-scenes.ts';
+import { tellPages } from './sharing/told-pages.ts';
+import { turnedAway } from './sharing/turned-away.ts';
 
 interface View {
   readonly screen: ScreenName;
@@ -28,16 +29,22 @@ interface View {
 const VIEWS: readonly View[] = [
   ...viewsOf('wall', ['dark'], [1920, 1080], [3840, 2160], [1280, 720], [1024, 768], [1080, 1920]),
   ...viewsOf('coach', ['light', 'dark'], [1280, 800], [1024, 700], [1920, 1080], [768, 1024], [390, 844]),
-  ...viewsOf('remote', ['light', 'dark'], [390, 844]),
-  ...viewsOf('remote', ['light'], [320, 568]),
+  ...viewsOf('tablet', ['light', 'dark'], [1024, 768], [1366, 768]),
+  ...viewsOf('remote', ['light', 'dark'], [390, 844], [320, 568]),
 ];
 
-const PATHS: { readonly [screen in ScreenName]: string } = { wall: '/display', coach: '/', remote: '/remote' };
+const PATHS: { readonly [screen in ScreenName]: string } = {
+  wall: '/display',
+  coach: '/',
+  tablet: '/',
+  remote: '/remote',
+};
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const usual = join(root, 'dist', 'gallery');
 const folder = resolve(process.argv[2] ?? usual);
 const wanted = process.argv[3] ?? '';
+const sizes = process.argv.slice(4);
 const built = spawnSync(process.execPath, [join(root, 'app/cli/launcher/launch.mjs'), 'build'], { stdio: 'inherit' });
 if (built.status !== 0) process.exit(built.status ?? 1);
 // Whatever else is in a folder of somebody's choice is theirs.
@@ -45,8 +52,18 @@ if (folder === usual) rmSync(folder, { recursive: true, force: true });
 mkdirSync(folder, { recursive: true });
 const browser = await chromium.launch({ executablePath: browserPath(), args: ['--no-sandbox'] });
 const pictures: Picture[] = [];
-for (const scene of SCENES) if (scene.name.startsWith(wanted)) pictures.push(...(await takeScene(browser, scene)));
+for (const scene of SCENES) {
+  if (!scene.name.startsWith(wanted)) continue;
+  try {
+    pictures.push(...(await takeScene(browser, scene)));
+  } catch (error) {
+    // The other scenes are drawn all the same.
+    process.exitCode = 1;
+    process.stderr.write(`${scene.name}: ${String(error)}\n`);
+  }
+}
 if ('sharing, the wall'.startsWith(wanted)) pictures.push(...(await atTheDoor(browser, folder)));
+if ('sharing, turned away'.startsWith(wanted)) pictures.push(...(await turnedAway(browser, folder)));
 if ('link lost'.startsWith(wanted)) pictures.push(...(await lostLink(browser, folder)));
 await browser.close();
 writeFileSync(join(folder, 'index.html'), galleryPage(pictures));
@@ -61,18 +78,46 @@ function viewsOf(
 }
 
 async function takeScene(on: Browser, scene: Scene): Promise<readonly Picture[]> {
-  const views = VIEWS.filter(({ screen }) => scene.screens.includes(screen));
+  const views = VIEWS.filter((view) => scene.screens.includes(view.screen) && isWanted(view));
   if (!scene.fresh) return takeViews(on, scene, views);
   const taken: Picture[] = [];
-  for (const each of views) taken.push(...(await takeViews(on, scene, [each])));
+  const reached = new Set(views.map(placeOf));
+  // Light and dark of one size are two pictures of the same page.
+  for (const place of reached) {
+    const own = views.filter((view) => placeOf(view) === place);
+    taken.push(...(await takeViews(on, scene, own)));
+  }
   return taken;
+}
+
+function isWanted({ width, height }: View): boolean {
+  return sizes.length === 0 || sizes.includes(`${width}x${height}`);
+}
+
+function placeOf({ screen, width, height }: View): string {
+  return `${screen} ${width}x${height}`;
 }
 
 /** Pictures of a scene on a host of its own, whose clock begins at half past seven. */
 async function takeViews(on: Browser, scene: Scene, views: readonly View[]): Promise<readonly Picture[]> {
   const deck = await MovingDeck.start();
   const context = await on.newContext();
+  try {
+    return await takeOn(deck, context, scene, views);
+  } finally {
+    await context.close();
+    await deck.close();
+  }
+}
+
+async function takeOn(
+  deck: MovingDeck,
+  context: BrowserContext,
+  scene: Scene,
+  views: readonly View[],
+): Promise<readonly Picture[]> {
   if (scene.told) await tellPages(context, scene.told);
+  await scene.between?.(context);
   await scene.fill?.(deck.server);
   const openedAt = await bringTo(deck, scene);
   const taken: Picture[] = [];
@@ -87,8 +132,6 @@ async function takeViews(on: Browser, scene: Scene, views: readonly View[]): Pro
     deck.loads.delete(page);
   }
   if (deck.complaints.length > 0) throw new Error(`${scene.name}: ${deck.complaints.join('; ')}`);
-  await context.close();
-  await deck.close();
   return taken;
 }
 

@@ -11,7 +11,8 @@ import { LANES_SHOWN } from './lanes-shown.ts';
 import { HISTORY_SCENES } from './history-scenes.ts';
 import { LIBRARY_SCENES } from './library-scenes.ts';
 import type { Scene, ScreenName } from './scene.ts';
-import { SHARING_SCENES } from './sharing-scenes.ts';
+import { POOLSIDE_SCENES } from './sharing/poolside-scenes.ts';
+import { SHARING_SCENES } from './sharing/sharing-scenes.ts';
 import { WRITE_SCENES } from './write-scenes.ts';
 
 const ALL: readonly ScreenName[] = ['wall', 'coach', 'remote'];
@@ -130,6 +131,7 @@ export const SCENES: readonly Scene[] = [
   ...LIBRARY_SCENES,
   ...WRITE_SCENES,
   ...SHARING_SCENES,
+  ...POOLSIDE_SCENES,
   ...HISTORY_SCENES,
   writing('writing with faults', FAULTY),
   writing('writing', SIX_LANES),

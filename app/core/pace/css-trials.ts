@@ -26,7 +26,10 @@ export function cssOf(trials: readonly TimeTrial[]): CssTest {
   const rising = [...trials].sort((a, b) => a.distance - b.distance);
   const pairs = rising.slice(1).map((longer, index) => ({ shorter: rising[index]!, longer }));
   if (pairs.length === 0 || pairs.some(({ shorter, longer }) => shorter.distance === longer.distance)) {
-    return { ok: false, why: 'A CSS test needs trials of two distances, as a 400 and a 200.' };
+    return {
+      ok: false,
+      why: 'A CSS test needs two trials or more, each of a distance of its own, as a 400 and a 200.',
+    };
   }
   if (pairs.some(({ shorter, longer }) => longer.time <= shorter.time)) {
     return { ok: false, why: 'The longer trial took no longer than the shorter one: check the times.' };

@@ -25,6 +25,7 @@ import type { Closing, Journal } from '../journal/journal.ts';
 import type { ClosedWhy } from '../journal/journal-line.ts';
 import { JournalWatch, PATIENCE_AT_START } from '../journal/journal-watch.ts';
 import { matchedRun } from './matched-run.ts';
+import { CommandPace } from './answers/command-pace.ts';
 import { Givers } from './answers/givers.ts';
 import { PoolClock } from './pool-clock.ts';
 import { StartUpReport } from '../recovery/start-up-report.ts';
@@ -58,6 +59,7 @@ export class DeckHost {
   readonly screenBook: ScreenBook;
   readonly presence: Presence;
   readonly soundArbiter = new SoundArbiter();
+  readonly commandPace = new CommandPace();
   readonly dispatch: Dispatch;
   readonly streams: RunStreams;
   readonly touchBook = new TouchBook(() => this.run?.id ?? null);
@@ -354,9 +356,8 @@ export class DeckHost {
     const text = this.runTexts.begin(source, found.weight);
     const named = (each: FoundRun['commands'][number]) => this.runTexts.named(each.fields, source.lanesText);
     const commands = found.commands.map((each) => ({ at: each.at, command: named(each), ...giver(each.by) }));
-    const openedAt = moment.hostTime - at;
     this.poolClock.match(clockPhase, openedAtTimeOfDay);
-    this.run = { id, text, openedAt, clockPhase, openedAtTimeOfDay, state, commands, away };
+    this.run = { id, text, openedAt: moment.hostTime - at, clockPhase, openedAtTimeOfDay, state, commands, away };
     this.lastAt = commands[commands.length - 1]?.at ?? 0;
     for (const each of found.commands) {
       const asker = askerOf(each.by);

@@ -59,7 +59,11 @@ export function runTold(run: OpenRun): NonNullable<Snapshot['run']> {
   return { id, text, openedAt, clockPhase, openedAtTimeOfDay, commands, away: [...away] };
 }
 
-/** Who gave a command, for the coaches; nothing for this machine. */
-export function giver({ name, device }: Pick<Commander, 'name' | 'device'>): { readonly by?: string } {
-  return device === null ? {} : { by: name };
+/** Who gave a command, for the coaches; nothing for the coach's window of this machine. */
+export function giver({ name, device, kind }: Pick<Commander, 'name' | 'device' | 'kind'>): { readonly by?: string } {
+  if (device !== null) return { by: name };
+  return kind === 'remote' ? { by: OWN_REMOTE } : {};
 }
+
+/** The remote's page, opened on this machine: it needs no key, so it has no name of its own. */
+const OWN_REMOTE = 'The remote on this machine';

@@ -21,7 +21,7 @@ import { link, mkdir, open, readdir, rename, rm, stat, type FileHandle } from 'n
 import { dirname } from 'node:path';
 
 export interface Disk {
-  /** Makes a folder and those above it, if they do not exist. */
+  /** Makes a folder and those above it, if they do not exist, for this user alone. */
   makeFolder(path: string): Promise<void>;
   /** The names in a folder; none if it does not exist. */
   list(path: string): Promise<readonly string[]>;
@@ -103,7 +103,7 @@ export interface DiskFile {
 
 /** The disk of this machine. */
 export const systemDisk: Disk = {
-  makeFolder: async (path) => void (await mkdir(path, { recursive: true })),
+  makeFolder: async (path) => void (await mkdir(path, { recursive: true, mode: 0o700 })),
   async list(path) {
     try {
       return await readdir(path);
@@ -191,6 +191,8 @@ function unlessNoFile(error: unknown): void {
 async function putWhole(path: string, bytes: Uint8Array, name: (fresh: string) => Promise<void>): Promise<void> {
   const fresh = `${path}.new`;
   try {
+    // Left by a crash, it may be another name of the file itself.
+    await rm(fresh).catch(unlessNoFile);
     await withFile(fresh, constants.O_WRONLY | constants.O_CREAT | constants.O_TRUNC, async (file) => {
       await file.writeFile(bytes);
       await file.sync();

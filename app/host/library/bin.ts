@@ -6,6 +6,7 @@
 import { join } from 'node:path';
 import type { BinEntry, ShelfKind } from '../../wire/library.ts';
 import type { Disk } from '../journal/disk.ts';
+import { shortened } from './session-name.ts';
 import { Shelf } from './shelf.ts';
 
 /** In ms. */
@@ -72,7 +73,7 @@ export class Bin {
     const taken = new Set(await this.shelves[kind].names());
     for (let at = this.wall(); ; at++) {
       const [date, time] = new Date(at).toISOString().split('T');
-      const place = `${date}T${time!.replaceAll(':', '')} ${name}`;
+      const place = `${date}T${time!.replaceAll(':', '')} ${shortened(name)}`;
       if (!taken.has(place)) return place;
     }
   }

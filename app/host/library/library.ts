@@ -125,16 +125,17 @@ export class Library {
       const shelf = this.shelves[kind];
       const found = await shelf.read(name);
       if (!found) throw new ShelfRefusal(`${name}${SUFFIX} is not there any more: it was moved or renamed elsewhere.`);
-      const taken = await this.keysOf(kind);
       // Its own name may be written in other letters.
-      taken.delete(nameKey(name));
-      const wanted = near ? freeName(nearestName(to), taken) : tidied(to);
+      const taken = await this.keysOf(kind, name);
+      const own = near ? nearestName(to) : tidied(to);
+      const wanted = near && own !== name ? freeName(own, taken) : own;
+      if (wanted === name) return { name, version: found.version };
       const flaw = nameFlaw(wanted);
       if (flaw !== null) throw new ShelfRefusal(flaw);
       if (taken.has(nameKey(wanted))) {
         throw new ShelfRefusal(`There is one called ${wanted} already: choose another name, or rename that one first.`);
       }
-      if (wanted !== name) await shelf.move(name, shelf, wanted);
+      await shelf.move(name, shelf, wanted);
       if (kind === 'session') await this.lastUsed.renamed(name, wanted);
       return { name: wanted, version: found.version };
     },
@@ -160,8 +161,10 @@ export class Library {
     return shelf.replace(name, text, now.version);
   }
 
-  private async keysOf(kind: ShelfKind): Promise<Set<string>> {
-    return new Set((await this.shelves[kind].names()).map(nameKey));
+  /** Of all names but one: only that file's, since others may differ from it in capitals alone. */
+  private async keysOf(kind: ShelfKind, besides?: string): Promise<Set<string>> {
+    const names = await this.shelves[kind].names();
+    return new Set(names.filter((name) => name !== besides).map(nameKey));
   }
 
   private inTurn<Value>(task: () => Promise<Value>): Promise<Value> {

@@ -3,7 +3,7 @@
  * it is found.
  */
 
-import { dayText, isoDay, type Day } from '../../core/day.ts';
+import { dayText, isoDay, MONTHS, type Day } from '../../core/day.ts';
 import { endsByEstimate } from '../../core/plan/estimates.ts';
 import { openPlan } from '../../core/plan/open-plan.ts';
 import { totalsOf } from '../../core/plan/totals.ts';
@@ -49,11 +49,24 @@ export function searchedText(name: string, text: string, usedAt: number): string
   return plainLetters(`${name}\n${dayText(day)} ${isoDay(day)}\n${text.slice(0, MOST_SEARCHED)}`);
 }
 
-/** The words to look for: all of them have to be there. */
+/** What to look for: all of it has to be there. A day and its month are one, as the searched text has them. */
 export function searchedWords(find: string): readonly string[] {
-  return plainLetters(find)
+  const words = plainLetters(find)
     .split(/\s/u)
     .filter((word) => word !== '');
+  const searched: string[] = [];
+  for (let at = 0; at < words.length; at++) {
+    const [word, next = ''] = [words[at]!, words[at + 1]];
+    const day = isDayAndMonth(word, next) ? ` ${word} ${next}` : isDayAndMonth(next, word) ? ` ${next} ${word}` : null;
+    searched.push(day ?? word);
+    if (day !== null) at++;
+  }
+  return searched;
+}
+
+function isDayAndMonth(day: string, month: string): boolean {
+  const isMonth = month.length >= 3 && MONTHS.some((each) => each.toLowerCase().startsWith(month));
+  return isMonth && /^\d{1,2}$/.test(day);
 }
 
 /** Small letters without accents. */

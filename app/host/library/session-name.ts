@@ -41,12 +41,17 @@ export function tidied(text: string): string {
 
 /** The name that is nearest to any text. */
 export function nearestName(text: string): string {
-  const letters = Array.from(tidied(text.replace(new RegExp(`${FOREIGN.source}|${UNSEEN.source}`, 'gu'), ' ')));
-  let name = '';
-  for (const letter of letters) if (Buffer.byteLength(name + letter) <= MOST_BYTES) name += letter;
-  name = name.replace(/^[. ]+|[. ]+$/gu, '');
+  const seen = tidied(text.replace(new RegExp(`${FOREIGN.source}|${UNSEEN.source}`, 'gu'), ' '));
+  const name = shortened(seen).replace(/^[. ]+|[. ]+$/gu, '');
   if (name === '') return NAMELESS;
   return DEVICE.test(name) ? `${NAMELESS} ${name}` : name;
+}
+
+/** As many of its letters as a name can have. */
+export function shortened(text: string): string {
+  let name = '';
+  for (const letter of text) if (Buffer.byteLength(name + letter) <= MOST_BYTES) name += letter;
+  return name;
 }
 
 /** The same for names that some file systems take for one: case and the way letters are composed do not count. */

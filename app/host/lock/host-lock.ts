@@ -118,7 +118,7 @@ export class HostLock implements Guard {
 
   /** Makes the lock file; false if there is one already. */
   make(): boolean {
-    mkdirSync(this.folder, { recursive: true });
+    mkdirSync(this.folder, { recursive: true, mode: 0o700 });
     return makeLock(this.path, lockText(this.mine), this.mine.token);
   }
 

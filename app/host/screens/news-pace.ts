@@ -24,6 +24,13 @@ export class NewsPace {
     if (!this.timer) this.letOut();
   }
 
+  /** Nothing more is let out; nor is what waits. */
+  end(): void {
+    if (this.timer) this.timers.clear(this.timer);
+    this.timer = null;
+    this.waiting = false;
+  }
+
   private letOut(): void {
     this.timer = null;
     if (!this.waiting) return;

@@ -6,6 +6,7 @@
 import { JOINING_PAGES } from '../../wire/sharing/joining.ts';
 import type { SharedDevice, SharingTold, SharingWish } from '../../wire/sharing/sharing.ts';
 import type { SharingDesk, SharingWindow } from '../deck/telling/company.ts';
+import { NewsPace } from '../screens/news-pace.ts';
 import type { Clock } from '../time/clock.ts';
 import type { Timer, Timers } from '../time/timers.ts';
 import type { Addresses } from './address/addresses.ts';
@@ -53,6 +54,7 @@ export class Sharing implements SharingDesk {
   readonly reception: Reception;
   private readonly ports: SharingPorts;
   private readonly place: SharedAddress;
+  private readonly pace: NewsPace;
   private readonly listeners = new Set<() => void>();
   private readonly answers = new Map<string, Promise<string | null>>();
   private readonly tellings = new Map<SharingWindow, SharingTold>();
@@ -66,15 +68,20 @@ export class Sharing implements SharingDesk {
 
   constructor(ports: SharingPorts) {
     this.ports = ports;
-    const changed = (): void => this.changed();
+    const { timers, addresses, open, book } = ports;
+    // Others decide how often they come and go, and each time the whole list is told.
+    this.pace = new NewsPace(timers, () => this.changed());
     this.attendance = new Attendance(() => {
       if (this.attendance.hasNetwork()) this.place.somebodyIsIn();
-      changed();
+      this.pace.news();
     });
-    const { timers, addresses, open, book } = ports;
-    this.place = new SharedAddress({ timers, addresses, open, changed });
+    this.place = new SharedAddress({ timers, addresses, open, changed: () => this.changed() });
     this.reception = book.reception;
-    book.onChange(changed);
+    book.onChange(() => {
+      // A screen that shows digits has come, be it of this very machine.
+      if (book.showing() > 0) this.place.somebodyIsIn();
+      this.pace.news();
+    });
     book.onVoided((device, how) => {
       const why = how === 'ended' ? this.goodbye : VOIDED[how];
       const role = this.attendance.latestOf(device)?.guest().role;
@@ -127,6 +134,7 @@ export class Sharing implements SharingDesk {
   async end(why: string): Promise<void> {
     await this.stop(why);
     await this.place.end(why);
+    this.pace.end();
     if (this.newness) this.ports.timers.clear(this.newness);
   }
 
@@ -141,6 +149,8 @@ export class Sharing implements SharingDesk {
     const known = this.answers.get(key);
     if (known) return known;
     const answer = this.carryOut(window, wish);
+    // What the coach wants is told at once, whatever others do meanwhile.
+    this.changed();
     this.answers.set(key, answer);
     if (this.answers.size > REMEMBERED) this.answers.delete(this.answers.keys().next().value!);
     return answer;
@@ -158,9 +168,7 @@ export class Sharing implements SharingDesk {
   gone(window: SharingWindow): void {
     this.fresh.delete(window);
     this.tellings.delete(window);
-    if (this.shower !== window) return;
-    this.shower = null;
-    this.ports.book.hideCode();
+    this.hideCode(window);
   }
 
   onNews(listener: () => void): () => void {
@@ -182,14 +190,20 @@ export class Sharing implements SharingDesk {
         book.showCode(wish.role);
         return null;
       case 'hide-code':
-        this.shower = null;
-        book.hideCode();
+        this.hideCode(window);
         return null;
       case 'let-in':
         return book.letInWall(wish.digits);
       case 'another-window':
         return this.openAnother(window);
     }
+  }
+
+  /** Only the window that shows the code can put it away. */
+  private hideCode(window: SharingWindow): void {
+    if (this.shower !== window) return;
+    this.shower = null;
+    this.ports.book.hideCode();
   }
 
   private async throwOut(window: SharingWindow, id: string): Promise<string | null> {

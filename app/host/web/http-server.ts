@@ -3,9 +3,11 @@
  */
 
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import type { Socket } from 'node:net';
 import type { Duplex } from 'node:stream';
 import { codeOf } from '../journal/disk.ts';
 import type { Timers } from '../time/timers.ts';
+import type { Arrivals } from './limits/arrivals.ts';
 import type { Connections } from './limits/connections.ts';
 import { sendRefusal } from './replies.ts';
 
@@ -38,12 +40,14 @@ const CLIENT_FAULTS: Readonly<Record<string, string>> = {
 export interface HttpPorts {
   readonly timers: Timers;
   readonly connections: Connections;
+  /** When connections may come in; without it all may, at once. */
+  readonly arrivals?: Arrivals;
   /** Answers a request; rejects only for an error of the program. */
   answer(request: IncomingMessage, response: ServerResponse): Promise<void>;
   upgrade(request: IncomingMessage, stream: Duplex, head: Buffer): void;
 }
 
-export function httpServer({ timers, connections, answer, upgrade }: HttpPorts): Server {
+export function httpServer({ timers, connections, arrivals, answer, upgrade }: HttpPorts): Server {
   const server = createServer({ ...LIMITS, maxHeaderSize: 8192 }, (request, response) => {
     connections.asks(request.socket, response);
     const late = timers.set(() => response.destroy(), ANSWERED_WITHIN);
@@ -54,16 +58,34 @@ export function httpServer({ timers, connections, answer, upgrade }: HttpPorts):
     });
   });
   server.on('connection', (connection) => connections.came(connection));
+  if (arrivals) pace(server, arrivals);
   server.on('upgrade', (request, stream, head) => {
     connections.gone(stream);
     upgrade(request, stream, head);
   });
   server.on('clientError', (error, stream) => {
+    if (codeOf(error).startsWith('HPE_')) arrivals?.offended((stream as Socket).remoteAddress ?? '');
     const status = CLIENT_FAULTS[codeOf(error)] ?? '400 Bad Request';
     if (stream.writable) stream.end(`HTTP/1.1 ${status}\r\nConnection: close\r\n\r\n`, () => stream.destroy());
     else stream.destroy();
   });
   return server;
+}
+
+/**
+ * Has Node, and all that listen so far, hear of a connection only when it may come in; nothing is read of it until then.
+ * `createServer` for HTTP has no option for that, as the one for sockets has, but the server has its property.
+ */
+function pace(server: Server, arrivals: Arrivals): void {
+  Object.assign(server, { pauseOnConnect: true });
+  const listeners = server.listeners('connection');
+  server.removeAllListeners('connection');
+  server.on('connection', (connection) =>
+    arrivals.arrive(connection, () => {
+      for (const listener of listeners) listener.call(server, connection);
+      connection.resume();
+    }),
+  );
 }
 
 /** Rejects with `PortTaken`. */

@@ -9,6 +9,7 @@ import type { Company } from '../deck/telling/company.ts';
 import type { DeckHost } from '../deck/deck-host.ts';
 import type { Clock } from '../time/clock.ts';
 import type { Timers } from '../time/timers.ts';
+import { Arrivals } from './limits/arrivals.ts';
 import { Connections } from './limits/connections.ts';
 import { hasOneHost, hasOneOrigin } from './doorkeeper.ts';
 import { Doorstep } from './limits/doorstep.ts';
@@ -51,6 +52,7 @@ export async function startNetworkServer(
 ): Promise<NetworkServer> {
   const name = `${address}:${port}`;
   const shown = networkPages(pages);
+  const arrivals = new Arrivals(clock, timers);
   const sockets = screenSockets({
     host,
     clock,
@@ -59,17 +61,24 @@ export async function startNetworkServer(
     entrance,
     listener: 'network',
     doorstep: new Doorstep(MOST_UNPROVEN, MOST_UNPROVEN_OF_ONE),
+    offended: (from) => arrivals.offended(from),
     hostOf: (request) => (hasOneHost(request, name) && hasOneOrigin(request, `http://${name}`) ? name : null),
   });
   const server = httpServer({
     timers,
     connections: new Connections(MOST_CONNECTIONS_OF_ONE),
+    arrivals,
     answer: (request, response) => Promise.resolve(answer(shown, name, request, response)),
     upgrade: sockets.upgrade,
   });
   server.on('connection', ({ remoteAddress = '' }) => visited(remoteAddress));
   await listen(server, port, address);
-  return { close: (why) => closeServers([server], sockets, why, timers, LAST_WORDS) };
+  return {
+    close(why) {
+      arrivals.close();
+      return closeServers([server], sockets, why, timers, LAST_WORDS);
+    },
+  };
 }
 
 /** The wall's page under the bare address, where televisions open it, and the coach's where tablets do. */

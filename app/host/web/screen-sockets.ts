@@ -38,6 +38,8 @@ export interface SocketPorts {
   readonly entrance: Entrance | null;
   /** The places of those of whom it is not known yet who they are. */
   readonly doorstep: Doorstep;
+  /** Somebody from an address sent far more than a joining takes. */
+  readonly offended?: (from: string) => void;
   /** The Host header of a request that may open a socket; null for one that may not. */
   readonly hostOf: (request: IncomingMessage) => string | null;
 }
@@ -153,7 +155,11 @@ class OpenSocket {
     const count = (chunk: Buffer): void => {
       bytes += chunk.length;
       if (this.isInside) stream.off('data', count);
-      else if (bytes > DOOR_MOST) this.line.terminate();
+      else if (bytes > DOOR_MOST) {
+        stream.off('data', count);
+        this.ports.offended?.(this.line.from);
+        this.line.terminate();
+      }
     };
     stream.on('data', count);
   }

@@ -14,6 +14,7 @@ import {
 } from '../deck/answers/questions.ts';
 import { systemAddresses, type Addresses } from '../sharing/address/addresses.ts';
 import { sharesAgain, sharingAgainText } from '../sharing/address/sharing-again.ts';
+import type { Guest } from '../sharing/doors/guest.ts';
 import { Sharing } from '../sharing/sharing.ts';
 import type { Clock } from '../time/clock.ts';
 import type { Timers } from '../time/timers.ts';
@@ -45,10 +46,11 @@ export function openSharing({ deck, clock, timers, pages, ports, file = null, ..
   const { addresses = systemAddresses } = given;
   const { host, doorBook: book, keptSharing: kept, found } = deck;
   const questions = withSessionFile(questionsOf(deck), file);
-  const paces = new WeakMap<object, AskPace>();
-  const paceOf = (guest: object): AskPace => {
-    const pace = paces.get(guest) ?? new AskPace(clock.now());
-    paces.set(guest, pace);
+  // By device: one that hangs up and comes back may ask no more than before.
+  const paces = new Map<Guest['device'], AskPace>();
+  const paceOf = ({ device }: Guest): AskPace => {
+    const pace = paces.get(device) ?? new AskPace(clock.now());
+    paces.set(device, pace);
     return pace;
   };
   const company: Company = {

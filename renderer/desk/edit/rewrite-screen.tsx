@@ -81,7 +81,7 @@ export function RewriteScreen({ tools, moment, byTouch, onClose }: RewriteScreen
         : broken !== null
           ? `Line ${broken} has begun since you changed it: put it back first.`
           : outcome.kind === 'faults'
-            ? 'The text has faults: see beside it.'
+            ? 'The text has faults: mend them first.'
             : outcome.kind === 'refused'
               ? outcome.why
               : null;

@@ -36,6 +36,8 @@ interface SessionEditorProps {
   readonly puts?: number;
   /** Another number is another text: the one before is a step of undo. */
   readonly sheet?: number;
+  /** The text with what was typed and is not drawn yet, and which one it is; where it is left out, nothing is drawn later. */
+  now?(): { readonly text: string; readonly sheet: number };
   /** What the text was put there as a part of, where it was not typed here: the same again is one step of undo. */
   readonly part?: string | null;
   /** Keeps what can be undone while the editor is not there. */
@@ -134,7 +136,9 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
   useImperativeHandle(area, () => own.current!);
   const given = puts ?? text;
   useLayoutEffect(() => {
-    if (own.current) putText(own.current, latest.current.text, sheet, part);
+    // A letter may have been typed since what is drawn here was asked for: it stays.
+    const put = latest.current.now?.() ?? { text: latest.current.text, sheet };
+    if (own.current) putText(own.current, put.text, put.sheet, part);
   }, [given, sheet, part]);
   useLayoutEffect(() => own.current?.dispatch({ effects: lockLines.of(locked) }), [locked]);
   useLayoutEffect(() => {

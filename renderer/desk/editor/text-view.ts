@@ -203,9 +203,9 @@ export function hasText(view: TextView, text: string): boolean {
   return view.state.doc.toString() === withOwnEnds(text);
 }
 
-/** Whether somebody is writing in it, and sees where: what comes between the lines must not push that out of sight. */
+/** Whether its cursor is in sight: what comes between the lines must not push it, or what was just put there, out of it. */
 export function hasCursorInSight(view: TextView): boolean {
-  const at = view.hasFocus ? view.coordsAtPos(view.state.selection.main.head) : null;
+  const at = view.coordsAtPos(view.state.selection.main.head);
   if (!at) return false;
   const { top, bottom } = view.scrollDOM.getBoundingClientRect();
   return at.top >= Math.max(top, 0) && at.bottom <= Math.min(bottom, window.innerHeight);
@@ -264,16 +264,12 @@ export function redoIn(view: TextView | null): void {
   if (view) redo(view);
 }
 
-/** Puts lines in at the cursor, below the line that it is on where that has something on it. */
-export function putIn(view: TextView | null, text: string): void {
-  if (view) putBelow(view, view.state.doc.lineAt(view.state.selection.main.head).number, text);
-}
-
-/** The same below another line; 0: above all. */
-export function putBelow(view: TextView, number: number, text: string): void {
+/** Puts lines in below a line (from 1), or in its place where that has nothing on it; 0: above all. Returns the first one's line. */
+export function putBelow(view: TextView, number: number, text: string): number {
   if (number === 0) {
     const insert = `${text}\n`;
-    return view.dispatch({ changes: { from: 0, insert }, annotations: isolateHistory.of('full') });
+    view.dispatch({ changes: { from: 0, insert }, annotations: isolateHistory.of('full') });
+    return 1;
   }
   const { doc } = view.state;
   const line = doc.line(Math.min(number, doc.lines));
@@ -287,6 +283,7 @@ export function putBelow(view: TextView, number: number, text: string): void {
     userEvent: 'input.paste',
     annotations: isolateHistory.of('full'),
   });
+  return isBlank ? line.number : line.number + 1;
 }
 
 /** The lines that are chosen in it; where none is, the line (from 1) that the cursor is on. */

@@ -16,7 +16,7 @@ import { endMoves } from '../../../app/core/words/time/hour.ts';
 import { count } from '../../../app/core/words/phrase.ts';
 import { endTime } from '../../../app/core/words/time/time-of-day.ts';
 import type { DeskTools } from '../desk-tools.ts';
-import { begunText } from '../run/fit-advice.ts';
+import { begunText, everyRound } from '../run/fit-advice.ts';
 import type { OutlineRow } from './outline-rows.ts';
 import { Stepper } from '../../ui/parts/stepper.tsx';
 import styles from './outline-line.module.css';
@@ -55,6 +55,7 @@ function CutLine({
   const n = Math.min(wanted, cut.most);
   const command = { do: 'cut', line, n } as const;
   const what = count(n, cut.kind === 'reps' ? 'rep' : 'round');
+  const where = everyRound(moment.view.plan.session, line);
   return (
     <div className={styles.choice}>
       <Stepper
@@ -68,7 +69,7 @@ function CutLine({
       <Given
         tools={tools}
         command={command}
-        name={`Cut ${what}`}
+        name={`Cut ${what}${where}`}
         hint={cutEffect(moment, command, cut.kind)}
         onDone={onDone}
       />

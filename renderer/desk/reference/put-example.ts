@@ -23,10 +23,7 @@ export function placeFor(example: string, text: string, cursor: number): Place {
   const lines = textLines(text);
   const header = headerOf(lines);
   const setting = settingName(example);
-  if (setting === null) {
-    const last = header[header.length - 1]?.number ?? 0;
-    return { kind: 'below', line: cursor > last ? cursor : lines.length, lines: example };
-  }
+  if (setting === null) return { kind: 'below', line: placeInParts(text, cursor), lines: example };
   const isLane = setting === 'lane';
   const there = isLane ? undefined : header.find((line) => settingName(line.text) === setting);
   if (there) return { kind: 'there', line: there.number };
@@ -35,7 +32,14 @@ export function placeFor(example: string, text: string, cursor: number): Place {
   return { kind: 'below', line: behind?.number ?? 0, lines: written };
 }
 
-function headerOf(lines: readonly string[]): readonly HeaderLine[] {
+/** The line below which a part or set goes: the cursor's, and the last where that stands among the settings, which would end there. */
+export function placeInParts(text: string, cursor: number): number {
+  const lines = textLines(text);
+  const last = headerOf(lines).pop()?.number ?? 0;
+  return cursor > last ? cursor : lines.length;
+}
+
+function headerOf(lines: readonly string[]): HeaderLine[] {
   const header: HeaderLine[] = [];
   let hasTitle = false;
   for (const [index, raw] of lines.entries()) {

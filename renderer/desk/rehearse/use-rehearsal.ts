@@ -22,7 +22,7 @@ export interface RehearsalChoice {
 }
 
 const GOING = 'A run is going: finish it first, then rehearse.';
-const FAULTY = 'The text has faults: see beside it.';
+const FAULTY = 'The text has faults: mend them first.';
 const STARTED = 'The rehearsal has ended: a run is going.';
 const OPENED = 'The rehearsal has ended: a session was opened on another screen.';
 

@@ -17,6 +17,8 @@ interface CutOffersProps<Cut> {
   readonly text: string;
   /** Whether what a cut of a line saves is an estimate. */
   isEstimate(line: number): boolean;
+  /** " in every round" for a line inside rounds, else ''. */
+  where(line: number): string;
   /** An end (in ms since the session's start or the run's opening) as a time of day, marked if it is an estimate. */
   endTime(end: number): string;
   /** Why a cut cannot be made, as last drawn; null if it can. */
@@ -30,7 +32,7 @@ interface CutOffersProps<Cut> {
 export function CutOffers<Cut extends CutShown & Pick<CutOption, 'endsAt'>>(
   props: CutOffersProps<Cut>,
 ): ReactElement | null {
-  const { fit, cuts, text, isEstimate, endTime, whyNot, judge, onCut, onRefused } = props;
+  const { fit, cuts, text, isEstimate, where, endTime, whyNot, judge, onCut, onRefused } = props;
   const advice = adviceOf({ ...fit, cuts });
   if (advice === '') return null;
   const together = fit.over > 0 && fit.serves !== 'each' && cuts.length > 1;
@@ -39,7 +41,7 @@ export function CutOffers<Cut extends CutShown & Pick<CutOption, 'endsAt'>>(
       <p>{advice}</p>
       <ol className={styles.cuts} role="list">
         {cuts.map((cut, index) => {
-          const label = cutLabel(text, cut);
+          const label = `${cutLabel(text, cut)}${where(cut.line)}`;
           return (
             <li key={cut.line}>
               <Button

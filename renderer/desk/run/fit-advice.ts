@@ -11,6 +11,7 @@ import { movedText } from '../../../app/core/words/time/hour.ts';
 import { reading } from '../../../app/core/words/time/reading.ts';
 import { roundsText } from '../../../app/core/words/round.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
+import { itemsUnder, type Item, type Session } from '../../../app/core/session/session.ts';
 import { writtenLine } from '../../../app/core/session/text/lines.ts';
 
 /** A cut as it is said. `time`: of a line that is swum by time, `n` of it in ms. */
@@ -34,9 +35,22 @@ export function adviceOf({
     : `Even ${all} of these cuts are not enough:`;
 }
 
-/** "Cut 1 of 3 rounds", "Cut 2 of 12 x 75 free", "Cut 1:30 of 6:00 choice": a line as the coach wrote it. */
+/** "Cut 1 of 3 rounds", "Cut 2 of 12 x 75 free", "Cut 1:30 of 6:00 choice": a line as the coach wrote it, up to its intervals. */
 export function cutLabel(text: string, { line, n, of, kind }: Pick<CutShown, 'line' | 'n' | 'of' | 'kind'>): string {
-  return `Cut ${kind === 'time' ? reading(n) : n} of ${kind === 'rounds' ? roundsText(of) : writtenLine(text, line)}`;
+  return `Cut ${kind === 'time' ? reading(n) : n} of ${kind === 'rounds' ? roundsText(of) : writtenLine(text, line).replace(/\s*@.*/, '')}`;
+}
+
+/** " in every round", of a line that stands inside rounds: so much is cut in each of them; else ''. */
+export function everyRound({ parts }: Pick<Session, 'parts'>, line: number): string {
+  return parts.some(({ items }) => isInRounds(items, line, false)) ? ' in every round' : '';
+}
+
+/** `isInside`: whether the items stand in rounds. */
+function isInRounds(items: readonly Item[], line: number, isInside: boolean): boolean {
+  return items.some((item) => {
+    if (item.line === line) return isInside;
+    return isInRounds(itemsUnder(item), line, isInside || item.kind === 'rounds');
+  });
 }
 
 /**

@@ -49,7 +49,6 @@ export function RunHead({ tools, moment, children }: RunHeadProps): ReactElement
   const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, session.finishBy, endIsEstimate(view));
   const isWrong = isWrongHour(hour.inHand);
   const others = [
-    screens.wall > 0 ? `on ${count(screens.wall, 'wall screen')}` : 'on no wall screen',
     ...(screens.remote > 0 ? [count(screens.remote, 'remote')] : []),
     ...(tablets > 0 ? [count(tablets, 'tablet')] : []),
   ];
@@ -79,8 +78,9 @@ export function RunHead({ tools, moment, children }: RunHeadProps): ReactElement
       <div className={styles.session}>
         <h2>{session.title ?? 'Session'}</h2>
         <p>
-          <span ref={now} /> now, {others.join(', ')}
+          <span ref={now} /> now, {screens.wall > 0 ? `on ${count(screens.wall, 'wall screen')}` : 'on no wall screen'}
         </p>
+        {others.length === 0 ? null : <p>{others.join(', ')}</p>}
       </div>
       <div className={styles.hour} data-over={isWrong || (hour.inHand !== null && hour.inHand < 0) ? '' : undefined}>
         <h2>

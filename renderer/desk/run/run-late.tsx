@@ -13,7 +13,7 @@ import { hourOf } from '../../../app/core/words/time/hour.ts';
 import { endTime } from '../../../app/core/words/time/time-of-day.ts';
 import { CutOffers } from './cut-offers.tsx';
 import type { DeskTools } from '../desk-tools.ts';
-import { startByText } from './fit-advice.ts';
+import { everyRound, startByText } from './fit-advice.ts';
 import { createFitCache } from './fit-cache.ts';
 import pageStyles from '../panel/page.module.css';
 import styles from './run-late.module.css';
@@ -58,6 +58,7 @@ export function RunLate({ tools, moment, isOver, isSmall = false }: RunLateProps
         fit={fitted}
         cuts={fitted.cuts}
         text={source.text}
+        where={(line) => everyRound(session, line)}
         isEstimate={(line) => lineIsEstimate(view.stretches, line)}
         endTime={(end) => `${about(isEstimate)}${endTime(run.openedAtTimeOfDay + end)}`}
         whyNot={(cut) => tools.offers.whyNot(command(cut))}

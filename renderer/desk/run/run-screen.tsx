@@ -117,7 +117,7 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
           </Part>
         ) : panel?.kind === 'screens' ? (
           <Part key="screens" tools={tools} name="The screens" onClose={close}>
-            <ScreensPanel tools={tools} onClose={close}>
+            <ScreensPanel tools={tools} folds onClose={close}>
               <RunMatch tools={tools} moment={moment} />
             </ScreensPanel>
           </Part>

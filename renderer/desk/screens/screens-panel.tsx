@@ -17,10 +17,12 @@ interface ScreensPanelProps {
   readonly tools: Pick<Tools, 'link'>;
   /** What sets the clock that the screens show, where it stands nowhere else. */
   readonly children?: ReactNode;
+  /** As in `Sharing`. */
+  readonly folds?: boolean;
   onClose(): void;
 }
 
-export function ScreensPanel({ tools, children, onClose }: ScreensPanelProps): ReactElement {
+export function ScreensPanel({ tools, children, folds = false, onClose }: ScreensPanelProps): ReactElement {
   const { link } = tools;
   const screens = useScreens(link);
   const { said, say } = screens;
@@ -35,7 +37,7 @@ export function ScreensPanel({ tools, children, onClose }: ScreensPanelProps): R
     <SidePanel title="Screens" onClose={onClose}>
       <div className={styles.screens}>
         {children}
-        <Sharing link={link} />
+        <Sharing link={link} folds={folds} />
         <p className={styles.unseen} role="status" aria-label="Lanes on no screen">
           {unseen}
         </p>

@@ -51,6 +51,11 @@ export function endedText(devices: readonly SharedDevice[]): string {
   return `Sharing has ended: ${shows} no leaves any more.`;
 }
 
+/** The wall screen whose digits were typed; undefined while the host has not told of it. */
+export function letInText(screen: Pick<SharedDevice, 'name'> | undefined): string {
+  return screen ? `“${screen.name}” is in.` : 'The screen is in.';
+}
+
 /** "2 screens show digits now". */
 export function showingText(showing: number): string {
   if (showing === 0) return 'No screen shows digits now.';

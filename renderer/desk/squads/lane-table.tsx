@@ -71,7 +71,7 @@ function LaneRows(props: LaneRowsProps): ReactElement {
   const note = wrong ?? sourceText(row);
   return (
     <tbody className={styles.lane}>
-      <tr>
+      <tr data-names={isLong(typed.swimmers.text) ? '' : undefined}>
         <th scope="rowgroup">
           {from.at === 'text' ? (
             <Button className={styles.line} onPress={() => onLine(from.line)}>
@@ -113,6 +113,11 @@ function LaneRows(props: LaneRowsProps): ReactElement {
       ) : null}
     </tbody>
   );
+}
+
+/** More than the column beside the other fields has room for. */
+function isLong(swimmers: string): boolean {
+  return swimmers.length > 4;
 }
 
 /** A lane's CSS from a test or its base, or its base from the CSS. */

@@ -12,12 +12,14 @@ import { textWithCut, textWithTime } from '../../../app/core/session/text/text-c
 import { MINUTE, type MinuteOfDay } from '../../../app/core/units.ts';
 import { wrongHourText } from '../../../app/core/words/time/booking.ts';
 import { placeIn } from '../hour/hour-bars.ts';
-import { startByText } from '../run/fit-advice.ts';
+import { everyRound, startByText } from '../run/fit-advice.ts';
 import { shorterTimes, type ShorterTime } from './shorter-times.ts';
 
 export type WrittenCut = (CutOption | ShorterTime) & {
   /** Whether what it saves is an estimate. */
   readonly isEstimate: boolean;
+  /** " in every round" for a line inside rounds, else ''. */
+  readonly where: string;
 };
 
 export interface WrittenFit {
@@ -73,8 +75,12 @@ function measured(plan: Plan, options: readonly CutOption[], isOnTop: boolean): 
   });
 }
 
-function noted<Cut extends CutOption | ShorterTime>(plan: Plan, cut: Cut): Cut & Pick<WrittenCut, 'isEstimate'> {
-  return { ...cut, isEstimate: lineIsEstimate(plan.stretches, cut.line) };
+function noted<Cut extends CutOption | ShorterTime>(
+  plan: Plan,
+  cut: Cut,
+): Cut & Pick<WrittenCut, 'isEstimate' | 'where'> {
+  const isEstimate = lineIsEstimate(plan.stretches, cut.line);
+  return { ...cut, isEstimate, where: everyRound(plan.session, cut.line) };
 }
 
 function startBy(plan: Plan, { swimDownBy }: Fit): WrittenFit['startBy'] {

@@ -11,6 +11,7 @@ import { isOnlyBegun, titleOf } from '../../../app/core/session/parse.ts';
 import { listed } from '../../../app/core/words/phrase.ts';
 import { offeredMends, type OfferedMend } from '../editor/faults/fault-mends.ts';
 import { hourPicture, type HourPicture } from '../hour/hour-bars.ts';
+import { neededKit } from './needed-kit.ts';
 import { withoutFaults } from './readable-lines.ts';
 import { timetableOf, type Timetable } from './timetable-rows.ts';
 import { warningGroups, type WarningGroup } from './warning-groups.ts';
@@ -35,6 +36,8 @@ export interface Written {
   readonly table: Timetable;
   readonly hour: HourPicture;
   readonly warnings: readonly WarningGroup[];
+  /** In the order it is needed; null for none. */
+  readonly kit: string | null;
 }
 
 export interface Meanwhile extends Written {
@@ -63,7 +66,12 @@ export function writtenOutcome(
 }
 
 function writtenOf(plan: Plan): Written {
-  return { table: timetableOf(plan), hour: hourPicture(plan), warnings: warningGroups(warningsOf(plan)) };
+  return {
+    table: timetableOf(plan),
+    hour: hourPicture(plan),
+    warnings: warningGroups(warningsOf(plan)),
+    kit: neededKit(plan.session),
+  };
 }
 
 /** The session without the lines that cannot be read; where more than these would have to go, as it was before. */

@@ -12,7 +12,7 @@ import { Button } from '../../ui/parts/button.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { About } from './frame/about.tsx';
 import { AfterKeys } from './outcome/after-keys.tsx';
-import { Beside, useBeside } from './frame/beside.tsx';
+import { Beside, useBeside, type BesideName } from './frame/beside.tsx';
 import { LanesPanel } from '../squads/lanes-panel.tsx';
 import { ScreensPanel } from '../screens/screens-panel.tsx';
 import type { MatchedClock } from '../actions/match-clock.tsx';
@@ -23,7 +23,7 @@ import { openSession, type Opened } from './file/open-session.ts';
 import { mendLine } from '../editor/lines/line-marks.ts';
 import { SessionEditor } from '../editor/session-editor.tsx';
 import { explainHere } from '../editor/meaning/set-meaning.ts';
-import { chosenLines, putBelow, putCursor, putIn, redoIn, undoIn, type TextView } from '../editor/text-view.ts';
+import { chosenLines, putBelow, putCursor, redoIn, undoIn, type TextView } from '../editor/text-view.ts';
 import { ChangedElsewhere } from '../library/changed-elsewhere.tsx';
 import { FirstSteps } from '../library/first-steps/first-steps.tsx';
 import { keptLines } from '../library/kept-lines.ts';
@@ -34,7 +34,7 @@ import { isNarrow, useSessionsToggle } from '../library/keys/use-sessions-toggle
 import { useUndoKeys } from '../library/keys/use-undo-keys.ts';
 import { Part } from '../panel/part.tsx';
 import { NotationPanel } from '../reference/notation-panel.tsx';
-import { placeFor } from '../reference/put-example.ts';
+import { placeFor, placeInParts } from '../reference/put-example.ts';
 import { readSessionFile } from './file/session-file.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
 import type { WrittenOutcome } from '../timetable/written-outcome.ts';
@@ -86,6 +86,10 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
     setDone(null);
     writing.type(texts, runId, on);
   };
+  const sheetNow = (of: keyof DraftTexts): { readonly text: string; readonly sheet: number } => {
+    const now = writing.state();
+    return { text: now.draft[of], sheet: of === 'text' ? now.sheet : 0 };
+  };
   const setTextBeside = (next: string, asPart: string | null = null): void => {
     setPart(asPart);
     writing.write({ text: next }, runId);
@@ -133,6 +137,10 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
   const shelf = useSessionsToggle();
   const isChanged = saving.changed !== null;
   const showsSessions = shelf.isOpen && !isChanged;
+  /** Opens what may stand beside the text, unless a choice is waited for there. */
+  const besideChoice = (open: () => void): void =>
+    isChanged ? say(`Choose first what becomes of ${saving.file?.name}: it was changed elsewhere.`) : open();
+  const toggleBeside = (name: BesideName): void => besideChoice(() => beside.toggle(name));
   const toggleSessions = (): void => {
     // Where there is room for one of them, the last asked for has it.
     const isInPlace = shelf.isOpen && !(beside.open !== null && isNarrow());
@@ -148,7 +156,10 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
     tools,
     isSeen: showsSessions,
     undo,
-    insert: (lines) => putIn(editor.current, lines),
+    insert: (lines) => {
+      const view = editor.current;
+      if (view) putBelow(view, placeInParts(textsNow().text, chosenLines(view).to), lines);
+    },
     onShown: shelf.leaveRoom,
     onBegun: () => setBegun((n) => n + 1),
     onDone: tell,
@@ -181,8 +192,8 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
       putCursor(editor.current, place.line, 1);
       return say(`The session has it already, on line ${place.line}: change it there.`);
     }
-    putBelow(editor.current, place.line, place.lines);
-    tell({ text: place.line === 0 ? 'Put in above all.' : `Put in below line ${place.line}.`, undo });
+    const on = putBelow(editor.current, place.line, place.lines);
+    tell({ text: `Put in on line ${on}.`, undo });
   };
   const drop = (event: DragEvent): void => {
     event.preventDefault();
@@ -203,7 +214,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
   const why = busy
     ? 'It is being opened.'
     : faults
-      ? 'The text has faults: see beside it.'
+      ? 'The text has faults: mend them first.'
       : outcome?.kind === 'nothing'
         ? 'Write a set first, as in 4 x 50 easy @ 1:15, or open a session.'
         : null;
@@ -221,9 +232,9 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
       <WriteHead
         {...{ tools, written, clock, onBack }}
         run={isOver ? null : run}
-        isSessionsOpen={shelf.isOpen}
-        beside={beside}
-        onSessions={toggleSessions}
+        isSessionsOpen={showsSessions}
+        beside={{ ...beside, open: isChanged ? null : beside.open, toggle: toggleBeside }}
+        onSessions={() => besideChoice(toggleSessions)}
         onHistory={onHistory}
         onRefused={say}
       />
@@ -250,6 +261,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
           text={text}
           puts={puts}
           sheet={sheet}
+          now={() => sheetNow('text')}
           part={part}
           undos={writing.undos}
           begins={(before, after) => writing.begins(before, after)}
@@ -347,7 +359,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
       <AfterKeys>
         <WriteFoot
           {...{ why, answer, done, news }}
-          isNotationOpen={beside.open === 'notation'}
+          isNotationOpen={beside.open === 'notation' && !isChanged}
           onRun={(replace) => void open(replace)}
           onRehearse={() => {
             const refused = onRehearse(sourceOf(textsNow()));
@@ -357,7 +369,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
           onExplain={() =>
             void explainHere(editor.current, explainNow).then((isThere) => (isThere ? undefined : sayNothing()))
           }
-          onNotation={() => beside.toggle('notation')}
+          onNotation={() => toggleBeside('notation')}
           onRefused={say}
         />
       </AfterKeys>

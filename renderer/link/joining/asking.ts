@@ -57,7 +57,7 @@ export function createAsking({ newId, after }: AskingPorts): Asking {
             stopWaiting();
             questions.delete(id);
             if (reply) resolve(reply);
-            else reject(new Error('The host does not answer.'));
+            else reject(new Error('The program does not answer.'));
           },
         };
         const stopWaiting = after(WAITS, () => {

@@ -4,7 +4,7 @@
 
 import { askHost } from '../connection/own-window.ts';
 
-export const UNHEARD = 'The host does not answer: check that it is running, then try again.';
+export const UNHEARD = 'The program does not answer: check that it is running, then try again.';
 
 interface Refusal {
   readonly ok: false;

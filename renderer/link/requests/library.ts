@@ -21,7 +21,7 @@ export type AskLibrary = <Wish extends LibraryWish>(
   asked: Extract<LibraryRequest, { do: Wish }>,
 ) => Promise<LibraryAnswer<Wish>>;
 
-const UNHEARD = 'The host does not answer: check that it is running. What you typed is kept in this window.';
+const UNHEARD = 'The program does not answer: check that it is running. What you typed is kept in this window.';
 
 /** Never rejects: a host that cannot be reached is a refusal too. */
 export const askLibrary: AskLibrary = <Wish extends LibraryWish>(asked: Extract<LibraryRequest, { do: Wish }>) =>

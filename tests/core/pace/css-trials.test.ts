@@ -43,7 +43,10 @@ describe('[Wakayoshi 1993] a 400 and a 200', () => {
 });
 
 test('what is wrong with a test is said, and what is doubtful', () => {
-  const two = { ok: false, why: 'A CSS test needs trials of two distances, as a 400 and a 200.' };
+  const two = {
+    ok: false,
+    why: 'A CSS test needs two trials or more, each of a distance of its own, as a 400 and a 200.',
+  };
   const longer = { ok: false, why: 'The longer trial took no longer than the shorter one: check the times.' };
   const caution =
     'The longer trial was swum at least as fast as the shorter one, so that was not at full effort: test again.';

@@ -341,6 +341,16 @@ describe('faults', () => {
     expect(lines('gap 0\nT\nPart 1:30\n4 x 50 @ 130\n\ttalk\n50 easy\n0 x 50\n?\n')).toEqual([1, 3, 4, 5, 7, 8]);
   });
 
+  test('[faults] a character that cannot be seen is named where the text looks right', () => {
+    for (const line of ['\u200b4 x 50 @ 1:00', '4 x 50 @ \u20601:00', '4\u00ad x 50 @ 1:00']) {
+      const [fault] = faults(line);
+      expect(fault!.message, JSON.stringify(line)).toMatch(
+        /; a character that cannot be seen stands in the line: type it anew$/,
+      );
+      expect(fault!.message).not.toMatch(/[\u00ad\u200b\u2060]/);
+    }
+  });
+
   test('[faults] columns count a tab as 4 and a letter outside the basic plane as 1', () => {
     expect(faults('T\n\t- 4 x 50 @ 1.30')).toMatchObject([{ line: 2, column: 16 }]);
     expect(faults('50 \u{1f3ca}\u{1f3ca} @ 1.30')).toMatchObject([{ line: 1, column: 9 }]);

@@ -225,7 +225,7 @@ test('a run that is going is not lost to another session opened by mistake', asy
   await button('Stop all lanes').waitFor();
 });
 
-test('the remote stops, and the window says that another screen did', async () => {
+test('the remote stops, and the window says that it did', async () => {
   await run(SESSION);
   await button('Start').click();
   await said('Started');
@@ -233,7 +233,7 @@ test('the remote stops, and the window says that another screen did', async () =
   await remote.setViewportSize({ width: 390, height: 844 });
   await button('Stop', remote).click();
   await said('Stopped all lanes.', remote);
-  await said('From another screen: Stopped all lanes.');
+  await said('The remote on this machine: Stopped all lanes.');
   await button('Lane 2', remote).click();
   await button('Resume lane 2', remote).click();
   await said('Resumed lane 2', remote);

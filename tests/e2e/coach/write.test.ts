@@ -61,7 +61,7 @@ test('[write] by keys alone: a line goes on as it was offered, is explained, and
     expect(await violations(page)).toEqual([]);
     await page.keyboard.press('Tab');
     await page.keyboard.press('Enter');
-    await desk.said('Put in below line 6.');
+    await desk.said('Put in on line 7.');
     expect(await textOn(page)).toContain('@ 1:00/1:10\n100-200-300-200-100 @ base\n4 x 50');
     // What only a screen reader reads makes the page no longer than the window.
     expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBe(800);

@@ -1,6 +1,7 @@
 /* What one screen does while another is worked: ids, Stops and undos that cross, and what a wall screen is told. */
 
 import { describe, expect, test } from 'vitest';
+import { THIS_MACHINE } from '../../../app/host/sharing/doors/guest.ts';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import { connectScreen } from '../../../app/host/deck/telling/screen.ts';
 import { WIRE_VERSION, type FromHost, type ScreenKind } from '../../../app/wire/messages.ts';
@@ -219,19 +220,21 @@ describe('[two screens] a touch', () => {
   });
 });
 
-test('[two screens] coaches are told by whom a command was given, walls are not, and this machine has no name', async () => {
+test('[two screens] coaches are told by whom a command was given, walls are not, and of this machine its remote alone has a name', async () => {
   const pool = await Pool.open();
   const [desk, wall] = [pool.connect('desk'), pool.connect('wall')];
   const by = { role: 'remote', name: 'Remote 1', device: 'd'.repeat(16), kind: 'remote' } as const;
   await pool.host.command('c1', { do: 'start' }, { by });
   await pool.host.command('c2', { do: 'stop' });
+  const ownRemote = { by: { ...THIS_MACHINE, kind: 'remote' as const } };
+  await pool.host.command('c3', { do: 'skip', lanes: [1] }, ownRemote);
   pool.clock.advance(1000);
   const givers = ({ heard }: { readonly heard: Heard }): unknown =>
     snapshots(heard)
       .pop()!
       .run!.commands.map((each) => each.by ?? null);
   expect([givers(desk), givers(wall)]).toEqual([
-    ['Remote 1', null],
-    [null, null],
+    ['Remote 1', null, 'The remote on this machine'],
+    [null, null, null],
   ]);
 });

@@ -2,6 +2,7 @@
 
 import {
   chmodSync,
+  linkSync,
   lstatSync,
   mkdirSync,
   readdirSync,
@@ -41,6 +42,12 @@ const bytes = (text: string) => new TextEncoder().encode(text);
 const text = (read: Uint8Array) => new TextDecoder().decode(read);
 
 describe('[disk] folders and names', () => {
+  test.skipIf(process.platform === 'win32')('a folder and those above it are made for this user alone', async () => {
+    await systemDisk.makeFolder(join(folder, 'above', 'runs'));
+    const modes = ['above', join('above', 'runs')].map((name) => statSync(join(folder, name)).mode & 0o777);
+    expect(modes).toEqual([0o700, 0o700]);
+  });
+
   test('a folder is made with those above it, and making it again is no fault', async () => {
     const deep = join(folder, 'x', 'y');
     await systemDisk.makeFolder(deep);
@@ -170,6 +177,15 @@ describe('[disk] writing', () => {
     writeFileSync(path, 'a long text that was there before');
     writeFileSync(`${path}.new`, 'what a kill has left of an earlier try');
     await systemDisk.replace(path, bytes('new'));
+    expect(readFileSync(path, 'utf8')).toBe('new');
+    expect(readdirSync(folder)).toEqual(['a.jsonl']);
+  });
+
+  test('one whose making was cut off between its two names is not written into, only replaced', async () => {
+    writeFileSync(path, 'old');
+    linkSync(path, `${path}.new`);
+    const atLast = (): void => expect(readFileSync(path, 'utf8')).toBe('old');
+    await systemDisk.replace(path, bytes('new'), atLast);
     expect(readFileSync(path, 'utf8')).toBe('new');
     expect(readdirSync(folder)).toEqual(['a.jsonl']);
   });

@@ -36,6 +36,12 @@ describe('[library] a discarded text', () => {
     expect(files()).toEqual(['/data/sessions/Friday.txt']);
   });
 
+  test('with a name that leaves no room for the time has a shorter one', async () => {
+    await shelf.create('é'.repeat(120), 'text');
+    await bin.take('session', 'é'.repeat(120), shelf);
+    expect((await bin.list()).map(({ name }) => name)).toEqual(['é'.repeat(100)]);
+  });
+
   test('is kept apart from another of the same name and millisecond', async () => {
     await bin.keep('piece', 'Kick', 'one');
     await bin.keep('piece', 'Kick', 'two');

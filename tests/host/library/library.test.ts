@@ -59,6 +59,17 @@ describe('[library] a session', () => {
     expect(await shelf.ask({ do: 'rename', kind: 'session', name: 'gone', to: 'x' })).toMatchObject({ ok: false });
     expect([...(await shelf.names())].sort()).toEqual(['Tuesday', 'Tuesday (2)']);
   });
+
+  test('is not renamed over another that differs in capitals alone, as other programs make them', async () => {
+    shelf.write('Tuesday', 'one');
+    shelf.write('tuesday', 'two');
+    for (const to of ['tuesday', 'TUESDAY']) {
+      expect(await shelf.ask({ do: 'rename', kind: 'session', name: 'Tuesday', to })).toMatchObject({ ok: false });
+    }
+    const named = await shelf.get({ do: 'rename', kind: 'session', name: 'Tuesday', to: 'Tuesday', near: true });
+    expect(named.name).toBe('Tuesday');
+    expect([shelf.text('Tuesday'), shelf.text('tuesday')]).toEqual(['one', 'two']);
+  });
 });
 
 describe('[library] the list', () => {

@@ -103,4 +103,18 @@ describe('[library] the words that a search goes through', () => {
     expect(searchedWords('  Größe \t THREE\n')).toEqual(['große', 'three']);
     expect(searchedWords(' ')).toEqual([]);
   });
+
+  test('have a day and its month as one, since numbers stand everywhere in a session', () => {
+    expect(searchedWords('fast 3 Dec')).toEqual(['fast', ' 3 dec']);
+    expect(searchedWords('30 march 2025')).toEqual([' 30 march', '2025']);
+    expect(searchedWords('December 3 fast')).toEqual([' 3 december', 'fast']);
+    expect(searchedWords('3 decks 40 fast may')).toEqual(['3', 'decks', '40', 'fast', 'may']);
+    for (const day of ['3 dec', 'december 3']) {
+      const [found] = searchedWords(day);
+      expect(searchedText('a', '# for 3 December 2026', DAY)).toContain(found);
+      for (const other of ['23 December 2026\n4 x 3 fast', '30 December 2026']) {
+        expect(searchedText('a', `# for ${other}`, DAY)).not.toContain(found);
+      }
+    }
+  });
 });

@@ -44,3 +44,11 @@ test('[screens] after half a second of quiet the next news goes out at once', ()
   pace.news();
   expect(told).toEqual([0, 500]);
 });
+
+test('[screens] once it has ended nothing more goes out, not even what waits, and no timer is left', () => {
+  pace.news();
+  pace.news();
+  pace.end();
+  clock.advance(10_000);
+  expect([told, clock.pending]).toEqual([[0], 0]);
+});

@@ -142,6 +142,62 @@ test('after Finish no lane has an action any more, and Undo takes it back', () =
   expect(sent).toEqual([{ do: 'undo' }]);
 });
 
+test('once Undo can take the end back no longer, it goes: a mark and the last touches are what is left', () => {
+  const { sent } = remote(runOf(SET, [0, { do: 'start' }], [20_000, { do: 'finish' }]), 40_000, null);
+  const names = (): (string | null)[] => screen.getAllByRole('button').map((each) => each.getAttribute('aria-label'));
+  expect(names()).toEqual(['Mark', 'Times']);
+  press('Mark');
+  expect(sent).toEqual([{ do: 'mark' }]);
+  press('Times');
+  expect(screen.getByRole('button', { name: 'Touch lane 2' })).toBeTruthy();
+  press('Back');
+  expect(names()).toEqual(['Mark', 'Times']);
+});
+
+test('Start says what it starts and when: a set on the next round reading, a break at once', () => {
+  const start = (): string => screen.getByRole('button', { name: 'Start' }).textContent;
+  const session = `start on 10\n${SET.replace('Set', 'Set\nbreak 2:00 drink')}\nbreak 1:00 drink\nSwim-down\n100 easy @ 2:00`;
+  const state = runOf(session, [0, { do: 'move-on' }]);
+  // 10 s of warning, then the next reading that ends in 0.
+  remote(state, 23_500, null);
+  expect(start()).toBe('Startall lanes, in 17 s: 4 x 50 fast');
+  cleanup();
+  remote(runOf(session), 23_500, null);
+  expect(start()).toBe('Startall lanes, at once: break 2:00 drink');
+  cleanup();
+  // In a break that the coach ends: what comes after it.
+  remote(
+    runOf(session.replace('break 2:00 drink\n4', 'break 2:00 drink\nSprint\n4'), [0, { do: 'start' }]),
+    30_000,
+    null,
+  );
+  expect(start()).toBe('Startall lanes, in 10 s: 4 x 50 fast');
+});
+
+test('a lane that is stopped shows the set it stopped in; all stopped lanes of the same set are said as one', () => {
+  const what = (): string | null => document.querySelector('header p:nth-of-type(2), header > p')?.textContent ?? null;
+  const shown = (state: RunState, lane: string | null): void => {
+    const table = coachTable(state);
+    const moment = table.at(75_000);
+    render(<Remote tools={{ ...table.tools, frames: { ...table.tools.frames, shown: () => moment } }} />);
+    if (lane !== null) press(lane);
+  };
+  localStorage.clear();
+  shown(runOf(SET, [0, { do: 'start' }], [20_000, { do: 'stop', lanes: [2] }]), 'Lane 2');
+  expect(what()).toBe('50 fast, 2 of 4');
+  cleanup();
+  localStorage.clear();
+  shown(runOf(SET, [0, { do: 'start' }], [20_000, { do: 'stop' }]), null);
+  expect(what()).toBe('50 fast, 2 of 4');
+  cleanup();
+  localStorage.clear();
+  shown(
+    runOf(SET, [0, { do: 'start' }], [20_000, { do: 'stop', lanes: [2] }], [72_000, { do: 'stop', lanes: [1] }]),
+    null,
+  );
+  expect(what()).toBe('lane 1: 50 fast, 3 of 4');
+});
+
 test('[times] touches are behind More, cost no command, and Stop stays below', () => {
   const table = remote(runOf(SET, [0, { do: 'start' }]), 48_000, null);
   press('More');
@@ -172,7 +228,7 @@ test('what a remote may not do is not offered: neither Finish nor Restart, nor a
 test('where only Finish is left, the remote says who finishes', () => {
   remote(runOf('start on 10\nlane 1\nSet\n4 x 50 easy', [0, { do: 'start' }]), 20_000, null);
   expect(screen.queryByRole('button', { name: 'Finish' })).toBeNull();
-  expect(screen.getByText('The coach’s window finishes.')).toBeTruthy();
+  expect(screen.getByText('Finish in the coach’s window.')).toBeTruthy();
 });
 
 test('−5 s and +5 s a rep touch the lane that is looked after', () => {

@@ -12,6 +12,11 @@ import { ATTACKS } from './attacks.ts';
 const [kind, host, ms] = process.argv.slice(2) as [string, string, string];
 const [address, port] = host.split(':') as [string, string];
 const until = performance.now() + Number(ms);
+
+/** In ms: how long it waits to be hung up on before it tries again, with junk and frames, and with headers. */
+const PATIENCE = 80;
+const PATIENCE_OF_HEADERS = 400;
+
 let done = 0;
 
 const from = (n: number): string => `10.77.3.${1 + (n % 16)}`;
@@ -43,7 +48,8 @@ async function junk(): Promise<void> {
       Array.from({ length: 100 }, async (_, each) => {
         const raw = tcp(n + each);
         raw.write(randomBytes(512));
-        await gone(raw);
+        await Promise.race([gone(raw), pause(PATIENCE)]);
+        raw.destroy();
         done++;
       }),
     );
@@ -54,10 +60,12 @@ async function largeFrames(): Promise<void> {
   const frame = Buffer.alloc(1024 * 1024, 'x');
   while (isTime()) {
     const socket = open(done);
-    await new Promise<void>((resolve) => {
+    const closed = new Promise<void>((resolve) => {
       socket.on('open', () => socket.send(frame));
       socket.on('close', resolve);
     });
+    await Promise.race([closed, pause(PATIENCE)]);
+    socket.terminate();
     done++;
   }
 }
@@ -70,7 +78,8 @@ async function headers(): Promise<void> {
         raw.write(`GET / HTTP/1.1\r\nHost: ${host}\r\n`);
         let isOpen = true;
         raw.on('close', () => (isOpen = false));
-        while (isOpen && isTime()) {
+        const end = performance.now() + PATIENCE_OF_HEADERS;
+        while (isOpen && isTime() && performance.now() < end) {
           raw.write(`X-${done}: ${'y'.repeat(200)}\r\n`);
           await pause(5);
         }

@@ -52,7 +52,7 @@ export async function tryGuesses(guesses: number): Promise<readonly string[]> {
     paired.sort((a, b) => a - b);
     process.stdout.write(
       `guesses: ${tally.guesses} in ${minutes.toFixed(2)} minutes (${Math.round(tally.guesses / minutes)} a minute) from ${ADDRESSES} ` +
-        `addresses, ${tally.cameIn.length} came in; a phone paired ${PHONES} times meanwhile, in ${Math.round(paired[PHONES / 2]!)} ms ` +
+        `addresses, ${tally.refusedAtOnce} of them hung up on before they were heard, ${tally.cameIn.length} came in; a phone paired ${PHONES} times meanwhile, in ${Math.round(paired[PHONES / 2]!)} ms ` +
         `(median), ${Math.round(paired.at(-1)!)} ms at worst; the visitors’ file has ${log} bytes\n`,
     );
     return [

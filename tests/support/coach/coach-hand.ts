@@ -108,5 +108,5 @@ async function cut(page: Page, line: number, inOutline: RegExp | null): Promise<
     return offers.getByRole('button', { name: new RegExp(`^Cut 1 of .+, line ${line}$`) }).click();
   }
   await button(page, inOutline).click();
-  await button(page, /^Cut 1 (rep|round)$/).click();
+  await button(page, /^Cut 1 (rep|round)( in every round)?$/).click();
 }

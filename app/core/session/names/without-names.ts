@@ -5,8 +5,9 @@
 
 import { count } from '../../words/phrase.ts';
 import type { Token } from '../tokens/token.ts';
+import { anyName } from './any-name.ts';
 import { eachLine, isLaneLine, namesIn } from './lane-names.ts';
-import { namePattern, type NamePattern } from './name-pattern.ts';
+import type { NamePattern } from './name-pattern.ts';
 import { textWithoutName } from './without-name.ts';
 
 interface Texts {
@@ -14,18 +15,15 @@ interface Texts {
   readonly lanesText: string | null;
 }
 
-/** Both texts without any name that a lane's line of either has. */
+/** Both texts without any name that a lane's line of either has, whole or in part: `Ana Lee`, `Ana`. */
 export function withoutNames({ text, lanesText }: Texts): Texts {
-  const names = [...namesOf(text), ...(lanesText === null ? [] : namesOf(lanesText))]
-    // Of Ana and Ana Lee the longer one first.
-    .sort((a, b) => b.length - a.length)
-    .map(namePattern)
-    .filter((name) => name !== null);
-  return { text: without(text, names), lanesText: lanesText === null ? null : without(lanesText, names) };
+  const names = [...namesOf(text), ...(lanesText === null ? [] : namesOf(lanesText))];
+  const name = anyName([...names, ...([] as string[]).concat(...names.map(partsOf))]);
+  return { text: without(text, name), lanesText: lanesText === null ? null : without(lanesText, name) };
 }
 
-function without(text: string, names: readonly NamePattern[]): string {
-  return eachLine(names.reduce(textWithoutName, text), (raw, tokens) =>
+function without(text: string, name: NamePattern): string {
+  return eachLine(textWithoutName(text, name), (raw, tokens) =>
     isLaneLine(raw, tokens) ? laneCounted(raw, tokens) : withoutComment(raw, tokens),
   );
 }
@@ -37,6 +35,11 @@ function namesOf(text: string): readonly string[] {
     return raw;
   });
   return names;
+}
+
+/** Those by which a swimmer may be called alone, but not the `van` and `de` between them. */
+function partsOf(name: string): string[] {
+  return name.split(/\s+/).filter((part) => /^\p{Lu}/u.test(part));
 }
 
 /** The first name becomes the number of all; the others go, with the commas before them. */

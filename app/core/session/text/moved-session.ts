@@ -40,6 +40,13 @@ export function withWeekday(words: string, from: Day | null, to: Day): string {
   return words.replace(only, weekdayOf(to));
 }
 
+/** The weekday that words name, as its place in the week from Monday; null for none, and for several. */
+export function weekdayIn(words: string): number | null {
+  const [only, another] = words.match(new RegExp(NAMED, 'gi')) ?? [];
+  if (only === undefined || another !== undefined) return null;
+  return WEEKDAYS.findIndex((weekday) => weekday.toLowerCase() === only.toLowerCase());
+}
+
 function withTitleFor(text: string, from: Day | null, to: Day): string {
   const title = readLines(text).lines[0];
   // Where the first line is a setting or a set there is no weekday in it.

@@ -35,7 +35,11 @@ export class FaultList {
   add(line: Line, flaw: Flaw): void {
     const before = this.faults.get(line.number);
     if (before && !(before.checkedAgainst && this.doubted.has(before.checkedAgainst))) return;
-    const fault = { line: line.number, column: columnAt(line.raw, line.start + flaw.at), message: flaw.message };
+    const fault = {
+      line: line.number,
+      column: columnAt(line.raw, line.start + flaw.at),
+      message: seen(flaw.message, line),
+    };
     this.faults.set(line.number, { fault, checkedAgainst: flaw.checkedAgainst });
   }
 
@@ -54,4 +58,12 @@ export class FaultList {
     );
     return kept.map(({ fault }) => fault).sort((a, b) => a.line - b.line);
   }
+}
+
+/** What is copied from a chat or a page may bring them along. Those that join letters and pictures are not among them. */
+const UNSEEN = /[\u00ad\u200b\u200e\u200f\u202a-\u202e\u2060-\u2069\ufeff]/g;
+
+function seen(message: string, { text }: Line): string {
+  if (text.search(UNSEEN) < 0) return message;
+  return `${message.replace(UNSEEN, '')}; a character that cannot be seen stands in the line: type it anew`;
 }

@@ -18,7 +18,7 @@ import { ALONE, type Company, type SharingWindow } from './company.ts';
 import type { DeckHost } from '../deck-host.ts';
 import { outflow, runReader, type RunReader } from './outflow.ts';
 import type { ConnectedScreen, OwnSettings } from '../../screens/screen-book.ts';
-import { commandRate, mayBe, mayCommand, THIS_MACHINE, type Guest } from '../../sharing/doors/guest.ts';
+import { mayBe, mayCommand, THIS_MACHINE, type Guest } from '../../sharing/doors/guest.ts';
 import { TokenBucket } from '../../web/limits/token-bucket.ts';
 
 /** What carries messages to one screen. */
@@ -76,8 +76,6 @@ export function connectScreen(
 ): Screen {
   let guest = met;
   const bucket = new TokenBucket(MESSAGE_RATE, clock.now());
-  const rate = commandRate(guest);
-  const commands = rate && new TokenBucket(rate, clock.now());
   let leave: (() => void) | null = null;
   let kind: ScreenKind | null = null;
   let fallSilent: (() => void) | null = null;
@@ -223,8 +221,7 @@ export function connectScreen(
   /** A sentence where this guest may not give the command, or not yet; a Stop never waits. */
   const whyNot = (fields: Readonly<Record<string, unknown>>): string | null => {
     if (!mayCommand(guest, fields)) return NOT_FOR_REMOTE;
-    const isPaced = commands !== null && fields['do'] !== 'stop';
-    return isPaced && !commands.take(clock.now()) ? TOO_MANY_COMMANDS : null;
+    return host.commandPace.mayGive(guest, fields, clock.now()) ? null : TOO_MANY_COMMANDS;
   };
 
   const isTooMuch = (now: number): boolean => {

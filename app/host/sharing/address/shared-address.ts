@@ -98,7 +98,7 @@ export class SharedAddress {
     if (from !== this.current) this.somebodyIsIn();
   }
 
-  /** A device is let in, be it of this very machine. */
+  /** A device is let in, or a screen shows digits, be it of this very machine. */
   somebodyIsIn(): void {
     if (this.hasCome) return;
     this.hasCome = true;

@@ -65,6 +65,10 @@ export class Devices {
   constructor(ports: DevicesPorts, changed: () => void) {
     this.ports = ports;
     this.changed = changed;
+    // Timers stand still while the machine sleeps.
+    ports.clock.onJump(() => {
+      if ([...this.byId.values()].some((device) => this.isLate(device))) this.expire();
+    });
   }
 
   /** Takes up what was kept, and hands over whatever is to be kept from now on. */
@@ -116,7 +120,7 @@ export class Devices {
   /** A device that is no wall, with its key. */
   withId(id: string): { readonly device: LetIn; readonly key: string } | null {
     const device = this.byId.get(id);
-    return device && device.role !== 'wall' ? { device, key: device.secret } : null;
+    return device && device.role !== 'wall' && !this.isLate(device) ? { device, key: device.secret } : null;
   }
 
   /** To be called when a device has come in; the returned function when its connection has ended. */
@@ -235,10 +239,15 @@ export class Devices {
     this.expiry = null;
     const next = Math.min(...Array.from(this.byId.values(), ({ until }) => until));
     if (next === Infinity) return;
-    this.expiry = timers.set(() => {
-      const now = clock.now();
-      void this.void(({ until }) => until <= now, 'expired');
-    }, next - clock.now());
+    this.expiry = timers.set(() => this.expire(), next - clock.now());
+  }
+
+  private expire(): void {
+    void this.void((device) => this.isLate(device), 'expired');
+  }
+
+  private isLate({ until }: Device): boolean {
+    return until <= this.ports.clock.now();
   }
 }
 

@@ -12,7 +12,7 @@ import { sealedEnd, type SealedEnd } from '../../../wire/sealing/sealed-channel.
 import type { ScreenChannel } from '../../deck/telling/screen.ts';
 import { randomHex, type Chance } from '../chance.ts';
 import type { CodeRole, Codes } from './codes.ts';
-import type { Inside, Line, Visit } from './door.ts';
+import type { Inside, LetIn, Line, Visit } from './door.ts';
 import { Doorway, heardAtDoor, type ComeIn, type DoorPorts } from './doorway.ts';
 import { KEYLESS } from './guest.ts';
 
@@ -71,7 +71,8 @@ export function sealedDoor(line: Line, comeIn: ComeIn, ports: SealedDoorPorts): 
     const code = ports.codes.use(isOf);
     if (!code) return doorway.turnAway(whyNotValid(), 'again');
     const given: KeyGiven | null = ports.devices.letIn(code.role);
-    if (!given) return doorway.turnAway(TOO_MANY);
+    // The code is used up: what the screen says next is not that it is too old.
+    if (!given) return doorway.turnAway(TOO_MANY, 'again');
     doorway.noteLetIn(given);
     doorway.say({ say: 'key', sealed: sealedKey(given, code.letters, nonces) });
     enter(given.id, given.key, null);
@@ -91,6 +92,9 @@ export function sealedDoor(line: Line, comeIn: ComeIn, ports: SealedDoorPorts): 
     return `This code is for a ${its}: open ${address} on the ${its}, or ask the coach for a ${own}’s code.`;
   };
 
+  /** The key of a page of this machine commands from this machine alone, that of a device from the network. */
+  const isAtItsDoor = ({ role }: LetIn): boolean => (role === 'coach') === (line.listener === 'machine');
+
   const prove = (mac: string): void => {
     if (!asked) return doorway.turnAway(WRONG_ORDER);
     if (asked.say === 'join') return join(mac, asked.page);
@@ -105,7 +109,7 @@ export function sealedDoor(line: Line, comeIn: ComeIn, ports: SealedDoorPorts): 
         return ask({ say: 'join', page: message.page }, message.nonce);
       case 'return': {
         const found = ports.devices.withId(message.id);
-        if (!found) return doorway.turnAway(NOT_LET_IN, 'again');
+        if (!found || !isAtItsDoor(found.device)) return doorway.turnAway(NOT_LET_IN, 'again');
         return ask({ say: 'return', id: message.id, key: found.key }, message.nonce);
       }
       case 'proof':

@@ -28,4 +28,14 @@ export class TokenBucket {
     this.tokens--;
     return true;
   }
+
+  /** Takes so many tokens. It may owe some after that, at most a whole burst. */
+  fine(tokens: number): void {
+    this.tokens = Math.max(-this.rate.burst, this.tokens - tokens);
+  }
+
+  /** In ms after the last `take`: when there is a token. */
+  nextIn(): number {
+    return Math.max(0, ((1 - this.tokens) * 1000) / this.rate.perSecond);
+  }
 }

@@ -189,7 +189,7 @@ class Note extends WidgetType {
     return other.kind === this.kind && other.words === this.words && other.mend === this.mend;
   }
 
-  override toDOM(): HTMLElement {
+  override toDOM(view: EditorView): HTMLElement {
     const note = document.createElement('div');
     note.className = styles.note ?? '';
     // It is said in full beside the text, for who hears it rather than sees it.
@@ -200,7 +200,11 @@ class Note extends WidgetType {
     if (this.mend !== null) {
       const mend = document.createElement('b');
       mend.className = styles.mend ?? '';
-      mend.textContent = `${this.mend} (Ctrl+.)`;
+      const key = document.createElement('span');
+      key.textContent = ' (Ctrl+.)';
+      mend.append(this.mend, key);
+      // For the pointer alone: it has its button in the list.
+      mend.addEventListener('click', () => mendLine(view, view.state.doc.lineAt(view.posAtDOM(note)).number));
       said.append(' ', mend);
     }
     note.append(said);

@@ -11,6 +11,7 @@ import {
   keymap,
   showTooltip,
   type Command,
+  type Rect,
   type Tooltip,
 } from '@codemirror/view';
 import type { LineMeaning } from '../../timetable/line-meaning.ts';
@@ -93,5 +94,17 @@ const close: Command = (view) => {
 };
 
 function tooltip({ pos, meaning }: Shown): Tooltip {
-  return { pos, above: true, create: () => ({ dom: meaningTable(meaning) }) };
+  return {
+    pos,
+    above: true,
+    create: (view) => ({ dom: meaningTable(meaning), getCoords: (at) => wholeLine(view, at) }),
+  };
+}
+
+/** All rows that a line is wrapped into: where there is no room above it, the table stands below the last. */
+function wholeLine(view: EditorView, at: number): Rect {
+  const { from, to } = view.state.doc.lineAt(at);
+  const first = view.coordsAtPos(from, 1);
+  const last = view.coordsAtPos(to, -1);
+  return { left: first?.left ?? 0, right: first?.right ?? 0, top: first?.top ?? 0, bottom: last?.bottom ?? 0 };
 }

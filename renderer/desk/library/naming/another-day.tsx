@@ -5,6 +5,7 @@
 import { useEffect, useRef, useState, type FormEvent, type ReactElement } from 'react';
 import { dayText, isoDay, readDay, type Day } from '../../../../app/core/day.ts';
 import { startOf } from '../../../../app/core/session/text/moved-session.ts';
+import { titleOf } from '../../../../app/core/session/parse.ts';
 import { dayOf } from '../../../../app/core/session/text/session-day.ts';
 import type { MinuteOfDay } from '../../../../app/core/units.ts';
 import { timeOfDay } from '../../../../app/core/words/time/time-of-day.ts';
@@ -22,7 +23,7 @@ interface AnotherDayProps {
 
 export function AnotherDay({ name, text, onMake, onRefused }: AnotherDayProps): ReactElement {
   const before = startOf(text);
-  const [date, setDate] = useState(() => isoDay(nextDay(dayOf(text), today())));
+  const [date, setDate] = useState(() => isoDay(nextDay(dayOf(text), today(), titleOf(text) ?? name)));
   const [start, setStart] = useState(before === null ? '' : timeOfDay(before));
   const form = useRef<HTMLFormElement>(null);
   // Below the last row it would open out of sight.

@@ -2,14 +2,18 @@
  * A session taken for another day: which day that is at first, and what the copy is called.
  */
 
-import { dayAt, dayNumber, MONTHS, weekdayOf, WEEKDAYS, type Day } from '../../../../app/core/day.ts';
-import { withWeekday } from '../../../../app/core/session/text/moved-session.ts';
+import { dayAt, dayNumber, daysSinceMonday, MONTHS, weekdayOf, WEEKDAYS, type Day } from '../../../../app/core/day.ts';
+import { weekdayIn, withWeekday } from '../../../../app/core/session/text/moved-session.ts';
 
 const WEEK = 7;
 
-/** The next day to come that is the same weekday as the one it is for; the same as today's for one that is for none. */
-export function nextDay(of: Day | null, today: Day): Day {
-  const from = dayNumber(of ?? today);
+/**
+ * The next day to come that is the same weekday as the one it is for; for one that is for none, the weekday in its title, or
+ * else today's.
+ */
+export function nextDay(of: Day | null, today: Day, title = ''): Day {
+  const named = of ? null : weekdayIn(title);
+  const from = dayNumber(of ?? today) + (named === null ? 0 : ((named - daysSinceMonday(today) + WEEK) % WEEK) - WEEK);
   const weeks = Math.max(1, Math.floor((dayNumber(today) - from) / WEEK) + 1);
   return dayAt(from + weeks * WEEK);
 }

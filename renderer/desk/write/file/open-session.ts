@@ -39,7 +39,7 @@ async function ask(method: 'PUT' | 'POST', path: string, body: object): Promise<
     const reply = await askHost(method, path, JSON.stringify(body));
     return readAnswer(reply.status, reply.body);
   } catch {
-    return { kind: 'failed', why: 'The host does not answer: check that it is running, then try again.' };
+    return { kind: 'failed', why: 'The program does not answer: check that it is running, then try again.' };
   }
 }
 
@@ -47,7 +47,7 @@ async function ask(method: 'PUT' | 'POST', path: string, body: object): Promise<
 export function readAnswer(status: number, body: string): Opened {
   const answer = parsed(body);
   if (status === 200) return { kind: 'opened', run: typeof answer['run'] === 'string' ? answer['run'] : null };
-  const why = typeof answer['why'] === 'string' ? answer['why'] : `The host refused it (${status}).`;
+  const why = typeof answer['why'] === 'string' ? answer['why'] : `The program refused it (${status}).`;
   if (status === 409) return { kind: 'going', why };
   const faults = Array.isArray(answer['errors']) ? answer['errors'].filter(isFault) : [];
   if (faults.length > 0) return { kind: 'faults', in: answer['in'] === 'lanes' ? 'lanes' : 'session', faults };

@@ -273,7 +273,7 @@ export class SessionSaver {
       this.tell({ file: { ...file, version: now.version, isSaved: false }, changed: null });
       return this.save();
     }
-    this.tell({ changed: { now } });
+    this.tell({ changed: { now }, refused: null });
   }
 
   private takes(file: DraftFile, { text, version }: NonNullable<FileNow>): void {

@@ -32,7 +32,7 @@ export function WriteLate({ found, text, textNow, onText }: WriteLateProps): Rea
   const [made, setMade] = useState<Made | null>(null);
   const { fit, cuts, smaller, startBy, startsAt, isEstimate } = found;
   const undone = made?.after === text ? made : null;
-  const estimates = new Set([...cuts, ...smaller].filter((cut) => cut.isEstimate).map(({ line }) => line));
+  const offered = new Map([...cuts, ...smaller].map((cut) => [cut.line, cut]));
   const make = (cut: WrittenCut, label: string): void => {
     const now = textNow();
     if (found.text !== now) return;
@@ -42,7 +42,8 @@ export function WriteLate({ found, text, textNow, onText }: WriteLateProps): Rea
   };
   const offers = {
     text: found.text,
-    isEstimate: (line: number) => estimates.has(line),
+    isEstimate: (line: number) => offered.get(line)?.isEstimate ?? false,
+    where: (line: number) => offered.get(line)?.where ?? '',
     endTime: (end: number) => `${about(isEstimate)}${endTime(startsAt * MINUTE + end)}`,
     whyNot: () => null,
     judge: () => null,

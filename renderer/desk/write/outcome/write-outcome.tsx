@@ -50,6 +50,7 @@ export function OutcomeView(props: OutcomeViewProps): ReactElement {
               <p>{outcome.meanwhile.said}</p>
               <TimetableView table={outcome.meanwhile.table} warnings={outcome.meanwhile.warnings} onLine={onLine}>
                 <HourPicture picture={outcome.meanwhile.hour} swimDown={null} onLine={onLine} />
+                <NeededKit kit={outcome.meanwhile.kit} />
               </TimetableView>
             </div>
           ) : null}
@@ -59,6 +60,7 @@ export function OutcomeView(props: OutcomeViewProps): ReactElement {
           <HourPicture picture={outcome.hour} swimDown={found?.startBy?.at ?? null} onLine={onLine}>
             {found ? <WriteLate found={found} text={text} textNow={textNow} onText={onText} /> : null}
           </HourPicture>
+          <NeededKit kit={outcome.kit} />
         </TimetableView>
       ) : outcome ? (
         <p className={styles.empty}>
@@ -70,4 +72,8 @@ export function OutcomeView(props: OutcomeViewProps): ReactElement {
       <Caution className={styles.cautionBelow} />
     </>
   );
+}
+
+function NeededKit({ kit }: { readonly kit: string | null }): ReactElement | null {
+  return kit === null ? null : <p>Kit, in the order it is needed: {kit}.</p>;
 }

@@ -65,6 +65,12 @@ export interface CoachActions {
 /** How long a sentence is shown, in ms: longer than the command can be undone. */
 const SAID_FOR = 20_000;
 
+/**
+ * In ms: how late another screen's command may be heard of and still be news. After a lost link a sentence such as "first leave
+ * in 10 s" would be wrong, and the run itself shows what was done.
+ */
+const NEWS_FOR = 3000;
+
 const NO_SESSION = 'There is no session to do this in.';
 
 /** The storage key for when the last commands were accepted that were given here, after the run that they were for. */
@@ -174,7 +180,8 @@ export function createCoachActions(
       return;
     }
     if (!last || last.at <= spokenTo || underWay > 0) return;
-    const text = toldSince(run, spokenTo, readingsOf(store.getState().clock));
+    const since = Math.max(spokenTo, (link.now() ?? last.at) - NEWS_FOR);
+    const text = toldSince(run, since, readingsOf(store.getState().clock));
     spokenTo = last.at;
     if (text !== '') actions.say(text, 'done');
   });
@@ -185,7 +192,7 @@ export function createCoachActions(
 /** Who did what after that time: "Remote 1: Undone: Skip rep. Marked: cramp." */
 function toldSince({ given, commands }: DeckRun, since: number, timeText: ReturnType<typeof readingsOf>): string {
   let teller: string | null = null;
-  const texts = commands.map(({ at, by = 'From another screen' }, index) => {
+  const texts = commands.map(({ at, by = 'Coach’s window' }, index) => {
     const text = at > since ? feedbackOnLast(given, commands.slice(0, index + 1), timeText) : null;
     if (text === null) return '';
     const head = by === teller ? '' : `${by}: `;
@@ -204,7 +211,7 @@ function unreachedText(command: Command): string {
 
 /** `why` is the host's reason. A command without an answer is named instead. */
 function whyNot(command: Command, why: string | null): string {
-  if (why !== UNHEARD) return why ?? 'The host did not take it: try again.';
+  if (why !== UNHEARD) return why ?? 'The program did not take it: try again.';
   return `${commandNamed(command)} was not answered: check whether it was carried out before you give it again.`;
 }
 

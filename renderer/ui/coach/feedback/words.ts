@@ -6,12 +6,14 @@ import type { ClockChoice } from '../../../../app/core/run/readings.ts';
 import type { TimeText } from '../../../../app/core/run/feedback/feedback.ts';
 import type { NextRep, RunView } from '../../../../app/core/run/view.ts';
 import { countIn } from '../../../../app/core/run/view/count.ts';
+import { tried } from '../../../../app/core/run/view/trial.ts';
 import { stoppedEarlier } from '../../../../app/core/run/view/stops.ts';
 import type { Millis } from '../../../../app/core/units.ts';
 import { leaveReading } from '../../../../app/core/words/time/clock.ts';
 import { lanesNamed } from '../../../../app/core/words/lanes.ts';
 import { count } from '../../../../app/core/words/phrase.ts';
 import { repOf, repText } from '../../../../app/core/words/rep.ts';
+import { secondsLeft } from '../../../../app/core/words/time/reading.ts';
 import { followingText, kindText, pauseText } from '../../../../app/core/words/stretch.ts';
 
 /** "3 of 4", shown after what is swum; '' if there is only one rep. */
@@ -55,6 +57,15 @@ export function startNowText({ t, phase, clock, stretch, following, lanes }: Run
   const what = `the ${!begins ? 'next set' : isAhead ? kindText(begins) : followingText(begins)}`;
   if (lost.length === 0) return what;
   return `${what}, cuts ${lost.length > 2 ? count(lost.length, 'lane') : lanesNamed(lost)} short`;
+}
+
+/** When Start would begin what: "in 14 s: 4 x 50 fast", "at once: talk 1:30 turns"; '' where it is refused. */
+export function startText(view: RunView): string {
+  const trial = tried(view, { do: 'start' });
+  if (!trial.ok) return '';
+  const { stretch, clock, t } = trial.after;
+  const when = stretch.kind === 'swim' ? `in ${secondsLeft(clock.t0! - t)} s` : 'at once';
+  return `${when}: ${stretchText(trial.after)}`;
 }
 
 /** What a waiting stretch is called: its first set, with the reps that cuts have left, or its talk or break. */

@@ -68,7 +68,7 @@ export function TouchLanes({ tools, moment, children }: TouchLanesProps): ReactE
 const FEW = 4;
 const MANY = 6;
 
-const HOW = 'Tap as a lane’s first swimmer touches. Times are by hand.';
+const HOW = 'Tap as the first swimmer touches. Timed by hand.';
 
 const NOT_SENT = 'not sent yet';
 

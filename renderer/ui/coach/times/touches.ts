@@ -31,7 +31,7 @@ export const TRY_AGAIN_AFTER = 3000;
 /** In ms: what has waited is sent no faster than a host takes messages of one screen. */
 export const PACE = 100;
 
-const WAITS = 'The host does not answer. Times are kept here and sent when it is back.';
+const WAITS = 'The program does not answer. Times are kept here and sent when it is back.';
 
 export class Touches {
   private readonly ports: TouchesPorts;

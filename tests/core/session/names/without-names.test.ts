@@ -47,6 +47,20 @@ describe('[names] elsewhere', () => {
     expect(note).toBe('note: Joana stays with somebody');
   });
 
+  test('so does it where a swimmer of several names is called by one of them, as squads do', () => {
+    const [, title, set, note] = stripped(
+      'lane 1: Ana Lee, Ben van der Berg, Zoë de Wit',
+      'Farewell of Ana',
+      '4 x 50 @ 1:00 BEN leads, then Van der Berg',
+      'note: Joana de Lee, Zoe\u0308’s fins, the de luxe ones',
+    );
+    expect([title, set, note]).toEqual([
+      'Farewell of somebody',
+      '4 x 50 @ 1:00 somebody leads, then Van der somebody',
+      'note: Joana de somebody, somebody’s fins, the de luxe ones',
+    ]);
+  });
+
   test('of two names the longer is taken whole', () => {
     expect(stripped('lane 1 Ana, Ana Lee', 'Set', '4 x 50 @ 1:00 Ana Lee, then Ana').at(-1)).toBe(
       '4 x 50 @ 1:00 somebody, then somebody',

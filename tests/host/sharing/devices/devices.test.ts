@@ -105,6 +105,19 @@ test('each key lasts its own twelve hours', async () => {
   expect(names(host)).toEqual([]);
 });
 
+test('a key does not outlast its twelve hours because the machine slept through their end', async () => {
+  const host = await doors();
+  const { given } = joined(host);
+  const voided: string[] = [];
+  host.book.onVoided((device, how) => voided.push(`${device === given.id} ${how}`));
+  host.clock.advance(3_600_000);
+  host.clock.sleep(12 * 3_600_000);
+  // Nobody has looked at the clock yet.
+  expect(comeBack(host.knock(), given)).toBeNull();
+  host.clock.check();
+  expect([voided, host.book.devices()]).toEqual([['true expired'], []]);
+});
+
 describe('whoever listens', () => {
   test('hears of every change, and no more once it has stopped', async () => {
     const host = await doors();

@@ -121,6 +121,17 @@ describe('[who may what] commands', () => {
     expect(await remote.give({ do: 'mark' })).toBeNull();
   });
 
+  test('a remote gives no more where it hangs up and comes back, and another as many as ever', async () => {
+    const pool = await Pool.open();
+    const remote = pool.come(REMOTE, 'remote');
+    for (let each = 0; each < 8; each++) await remote.give({ do: 'start' });
+    remote.screen.gone();
+    const [again, other] = [pool.come(REMOTE, 'remote'), pool.come(OTHER_REMOTE, 'remote')];
+    expect(await again.give({ do: 'mark' }, 'again')).toBe('Too many commands at once: wait a second.');
+    expect(await again.give({ do: 'stop' }, 'stop')).toBeNull();
+    expect(await other.give({ do: 'mark' })).toBeNull();
+  });
+
   test('a remote’s undo takes back its own, and never another’s', async () => {
     const pool = await Pool.open();
     const [one, two, desk] = [

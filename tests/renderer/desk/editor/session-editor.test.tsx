@@ -87,6 +87,32 @@ describe('[editor] what comes between the lines while somebody writes', () => {
   });
 });
 
+describe('[editor] a text that was put there, drawn after another letter was typed', () => {
+  test('does not take the letter back', () => {
+    let now = 'one';
+    const editor = (puts: number, text: string): ReactElement => (
+      <SessionEditor
+        label="Session"
+        text={text}
+        puts={puts}
+        now={() => ({ text: now, sheet: 0 })}
+        faults={[]}
+        read={null}
+        faultsId="faults"
+        area={{ current: null }}
+        onChange={(next) => (now = next)}
+      />
+    );
+    const drawn = render(editor(0, 'one'));
+    now = 'two';
+    drawn.rerender(editor(1, 'two'));
+    expect(writtenText()).toBe('two');
+    writeText('two and a letter');
+    drawn.rerender(editor(2, 'two'));
+    expect(writtenText()).toBe('two and a letter');
+  });
+});
+
 describe('[editor] the text', () => {
   test('is told as it is typed, and not where it was put there', () => {
     render(<Shown first="Set" />);
@@ -229,13 +255,21 @@ describe('[mend] a fault that is surely meant one way', () => {
   test('is mended at one key, which stands below its line, from the cursor’s line on; and undo takes it back', () => {
     const first = 'Set\n4 x 50 @ 1.30\n4 x 75 rest15';
     render(<Shown first={first} faults={[fault(2, 10), fault(3, 8)]} />);
-    screen.getByText('Mend: 1:30 (Ctrl+.)');
-    screen.getByText('Mend: rest 15 (Ctrl+.)');
+    expect([...document.querySelectorAll('b')].map(({ textContent }) => textContent)).toEqual([
+      'Mend: 1:30 (Ctrl+.)',
+      'Mend: rest 15 (Ctrl+.)',
+    ]);
     act(() => editorOf().dispatch({ selection: { anchor: first.length } }));
     mend();
     expect(writtenText()).toBe('Set\n4 x 50 @ 1.30\n4 x 75 rest 15');
     act(() => void undo(editorOf()));
     expect(writtenText()).toBe(first);
+  });
+
+  test('is mended by a press on what stands below its line, of that line alone', () => {
+    render(<Shown first={'Set\n4 x 50 @ 1.30\n4 x 75 rest15'} faults={[fault(2, 10), fault(3, 8)]} />);
+    act(() => document.querySelectorAll('b')[1]!.click());
+    expect(writtenText()).toBe('Set\n4 x 50 @ 1.30\n4 x 75 rest 15');
   });
 
   test('and where none is sure the key does nothing', () => {

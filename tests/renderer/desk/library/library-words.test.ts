@@ -25,6 +25,20 @@ test.each([
 });
 
 test.each([
+  ['Harbour squad, Thursday', day(2026, 12, 3)],
+  ['friday swim', day(2026, 12, 4)],
+  ['Saturday', day(2026, 11, 28)],
+  ['From Monday to Friday', day(2026, 12, 4)],
+  ['Threshold', day(2026, 12, 4)],
+])('the next day of one for no day that is called %s', (title, next) => {
+  expect(nextDay(null, FRIDAY, title)).toEqual(next);
+});
+
+test('the next day lies beyond the year’s end', () => {
+  expect(nextDay(null, day(2026, 12, 29), 'Monday masters')).toEqual(day(2027, 1, 4));
+});
+
+test.each([
   ['Harbour squad, Thursday', null, 'Harbour squad, Thursday 3 December'],
   ['Harbour squad, Thursday 26 November', day(2026, 11, 26), 'Harbour squad, Thursday 3 December'],
   ['Threshold 3 x 10', null, 'Threshold 3 x 10, Thursday 3 December'],

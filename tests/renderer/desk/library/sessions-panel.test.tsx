@@ -304,6 +304,12 @@ test('a file that another program has changed stands beside the text, and the co
   const theirs = screen.getByRole('list', { name: 'What is in the file' });
   expect(within(theirs).getByText('6 x 50 fast @ 1:00').tagName).toBe('MARK');
   expect(writtenText()).toBe(TUESDAY);
+  // Nothing else opens beside the text before that, and it is said why.
+  for (const name of ['Sessions', 'Lanes and squads', 'Screens', 'Notation']) {
+    press(name);
+    await screen.findByText('Choose first what becomes of Tuesday: it was changed elsewhere.');
+    expect(screen.getByRole('button', { name }).getAttribute('aria-expanded')).not.toBe('true');
+  }
   press('Take what is in the file');
   expect(writtenText()).toBe(TUESDAY.replace('8 x', '6 x'));
   await screen.findByRole('region', { name: 'What it comes to' });

@@ -332,7 +332,7 @@ describe('[rehearsal] beside a run', () => {
     writeText(SESSION.replace('@ 2:00', '@ 2.00'));
     await tap('Rehearse');
     expect(rehearsal()).toBeNull();
-    expect(said()).toContain('The text has faults: see beside it.');
+    expect(said()).toContain('The text has faults: mend them first.');
   });
 
   test('it ends by itself once another screen has started a run, says so, and the run is there', async () => {

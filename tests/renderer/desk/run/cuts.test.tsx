@@ -37,6 +37,7 @@ describe('cuts that are needed together', () => {
         fit={fitted}
         cuts={cuts}
         text={plan.source.text}
+        where={() => ''}
         isEstimate={() => false}
         endTime={(end) => `${end / 60_000} min`}
         whyNot={() => null}
@@ -48,7 +49,7 @@ describe('cuts that are needed together', () => {
     screen.getByText(`It takes all ${cuts.length} of these cuts:`);
     const buttons = screen.getAllByRole('button');
     expect(buttons).toHaveLength(5);
-    expect(buttons[0]!.textContent).toMatch(/^1\. Cut 3 of 4 x 50 set a @ 1:00ends 3:00 sooner, \d+ min$/);
+    expect(buttons[0]!.textContent).toMatch(/^1\. Cut 3 of 4 x 50 set aends 3:00 sooner, \d+ min$/);
     expect(buttons[1]!.textContent).toMatch(/^2\. Cut 3 of .*then another 3:00 sooner/);
   });
 
@@ -83,6 +84,28 @@ test('[fit] a cut that takes the round under way says so, where it is offered an
   render(<RunLate tools={window.tools} moment={moment} isOver={false} />);
   const offer = screen.getByRole('button', { name: 'Cut 1 of 2 rounds, line 4' });
   expect(offer.textContent).toMatch(/^Cut 1 of 2 roundsthe round under way too, ends 2:00 sooner, ≈/);
+});
+
+describe('a cut of a line inside rounds', () => {
+  const TEXT = 'start 0:00\nfinish 0:20\nMain\n3 rounds\n  4 x 50 @ 1:00\n2 x 50 @ 1:00\nSwim-down\n2 x 50 @ 1:00';
+  const textOf = (finish: string): string => TEXT.replace('0:20', finish);
+
+  test('says in the outline that it takes a rep of every round, and of a line outside rounds does not', () => {
+    const window = new CoachWindow(TEXT);
+    const row = (line: number) => ({ line, cut: { kind: 'reps', most: 1 }, target: null }) as unknown as OutlineRow;
+    const drawn = render(
+      <OutlineLine tools={window.tools} moment={window.moment} row={row(5)} onDone={() => undefined} />,
+    );
+    screen.getByRole('button', { name: 'Cut 1 rep in every round' });
+    drawn.rerender(<OutlineLine tools={window.tools} moment={window.moment} row={row(6)} onDone={() => undefined} />);
+    screen.getByRole('button', { name: 'Cut 1 rep' });
+  });
+
+  test('says so where it is offered before the run', () => {
+    const { cuts } = writtenFit(planOf(textOf('0:16')))!;
+    expect(cuts.map(({ line, where }) => [line, where])).toContainEqual([5, ' in every round']);
+    expect(cuts.filter(({ line }) => line !== 5).map(({ where }) => where)).not.toContain(' in every round');
+  });
 });
 
 describe('a cut that is pressed during a run', () => {

@@ -5,6 +5,7 @@ import { act, cleanup, fireEvent, render, screen, within } from '@testing-librar
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { SharingTold } from '../../../../app/wire/sharing/sharing.ts';
 import { Sharing } from '../../../../renderer/desk/sharing/sharing.tsx';
+import styles from '../../../../renderer/desk/sharing/sharing.module.css';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
 import { device, OFF, told, TWO_ADDRESSES } from './told.ts';
 
@@ -24,6 +25,8 @@ function panel(sharing: SharingTold | null) {
 const press = (name: string): boolean => fireEvent.click(screen.getByRole('button', { name }));
 const button = (name: string): HTMLElement | null => screen.queryByRole('button', { name });
 const goes = (): string | null => screen.getByRole('status', { name: 'How sharing goes' }).textContent;
+const isTrouble = (): boolean =>
+  screen.getByRole('status', { name: 'How sharing goes' }).classList.contains(styles.trouble!);
 const ofDigits = (): string | null => screen.getByRole('status', { name: 'Of the digits' }).textContent;
 const settled = (): Promise<void> => act(() => Promise.resolve());
 
@@ -67,6 +70,7 @@ describe('[sharing] the switch', () => {
     act(() => coach.sharing(OFF));
     await settled();
     expect(goes()).toBe(sentence);
+    expect(isTrouble()).toBe(false);
     act(() => void vi.advanceTimersByTime(20_000));
     expect(goes()).toBe('');
   });
@@ -103,6 +107,7 @@ describe('[sharing] the switch', () => {
   ] as const)('says what keeps others from coming: %o', (more, sentence) => {
     panel(told(more));
     expect(goes()).toBe(sentence);
+    expect(isTrouble()).toBe(sentence !== '');
   });
 
   test('says why the host did not do it', async () => {
@@ -111,6 +116,7 @@ describe('[sharing] the switch', () => {
     press('Share with other screens');
     await settled();
     expect(goes()).toBe('That address is not one of this machine.');
+    expect(isTrouble()).toBe(true);
   });
 
   test('is not there where the host says nothing of sharing', () => {
@@ -135,6 +141,20 @@ describe('[sharing] a television', () => {
     // Old news goes.
     act(() => void vi.advanceTimersByTime(20_000));
     expect(ofDigits()).toBe('2 screens show digits now.');
+  });
+
+  test('that has come in is named, as soon as the host tells its name, among those that were in before', async () => {
+    const known = device({ id: 'b'.repeat(16), role: 'wall', name: 'Wall 1' });
+    const { coach } = panel(told({ devices: [known] }));
+    type('4071');
+    press('Let the screen in');
+    await settled();
+    expect(ofDigits()).toBe('The screen is in.');
+    const wall = device({ id: 'c'.repeat(16), role: 'wall', name: 'Wall 2' });
+    coach.sharing(told({ devices: [known, device(), wall] }));
+    expect(ofDigits()).toBe('“Wall 2” is in.');
+    coach.sharing(told({ devices: [known, device(), { ...wall, name: 'Deep end' }] }));
+    expect(ofDigits()).toBe('“Deep end” is in.');
   });
 
   test('is let in by Enter too', () => {
@@ -290,6 +310,49 @@ describe('[sharing] what was let in', () => {
     expect(names).toEqual(['Rename Phone 1', 'Throw out Phone 1']);
     press('Throw out Phone 1');
     expect(coach.shared.length).toBe(1);
+  });
+});
+
+describe('[sharing] in a run', () => {
+  const folded = (sharing: SharingTold) => {
+    const coach = new CoachWindow('Main set\n8 x 50 @ 1:00\n');
+    coach.sharing(sharing);
+    render(<Sharing link={coach.tools.link} folds />);
+    return coach;
+  };
+  const groups = (): (string | null)[] => screen.queryAllByRole('heading').map((heading) => heading.textContent);
+
+  test('what lets in and throws out is behind a button, so that the wall screens below are in sight', () => {
+    folded(told({ devices: [device()] }));
+    expect(groups()).toEqual([]);
+    expect(button('Share with other screens')).toBeTruthy();
+    expect(button('Devices')?.textContent).toBe('Devices1 let in');
+    press('Devices');
+    expect(button('Devices')?.getAttribute('aria-expanded')).toBe('true');
+    expect(groups()).toEqual(['Televisions', 'Phones and tablets', 'Let in']);
+    press('Devices');
+    expect(groups()).toEqual([]);
+  });
+
+  test('it stays open where nothing was let in before, also once something is', () => {
+    const coach = folded(told());
+    expect([button('Devices'), groups()]).toEqual([null, ['Televisions', 'Phones and tablets']]);
+    coach.sharing(told({ devices: [device()] }));
+    expect(groups()).toEqual(['Televisions', 'Phones and tablets', 'Let in']);
+  });
+
+  test('a screen that shows its digits is said on the button; where one does as the panel opens, it is open', () => {
+    const coach = folded(told({ devices: [device()] }));
+    coach.sharing(told({ devices: [device()], showing: 1 }));
+    expect(button('Devices')?.textContent).toBe('Devices1 let in, a screen shows digits');
+    cleanup();
+    folded(told({ devices: [device()], showing: 1 }));
+    expect(groups()).toContain('Televisions');
+  });
+
+  test('trouble is said all the same', () => {
+    folded(told({ state: 'ask', address: null, devices: [device()] }));
+    expect(goes()).toMatch(/^This machine has another address now/);
   });
 });
 

@@ -363,6 +363,6 @@ describe('[lanes] squads', () => {
     await waitFor(() => expect(said()).toContain('does not hold squads'));
     vi.stubGlobal('fetch', () => Promise.reject(new Error('gone')));
     name(KEEP_AS, 'Harbour');
-    await waitFor(() => expect(said()).toContain('The host does not answer'));
+    await waitFor(() => expect(said()).toContain('The program does not answer'));
   });
 });

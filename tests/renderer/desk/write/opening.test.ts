@@ -16,7 +16,7 @@ test('the host’s answers to a session: opened, faults with their place, a run 
   });
   expect(readAnswer(409, '{"ok":false,"why":"A run is going."}')).toEqual({ kind: 'going', why: 'A run is going.' });
   expect(readAnswer(413, '{"ok":false,"why":"Too long."}')).toEqual({ kind: 'failed', why: 'Too long.' });
-  expect(readAnswer(502, '<html>')).toEqual({ kind: 'failed', why: 'The host refused it (502).' });
+  expect(readAnswer(502, '<html>')).toEqual({ kind: 'failed', why: 'The program refused it (502).' });
 });
 
 test('a file is read as UTF-8 or refused with a reason', async () => {

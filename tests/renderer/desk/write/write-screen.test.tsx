@@ -131,3 +131,9 @@ describe('warnings', () => {
     screen.getByText(/^Lanes 1 and 2 cannot make their interval: 100 m on 1:00, expected to take about 1:20\.$/);
   });
 });
+
+test('the kit stands beside the text, in the order it is needed', async () => {
+  keepDraft({ text: `${TEXT}\nkit: fins\n50 easy`, lanesText: '', from: null, during: null });
+  write('alone');
+  await screen.findByText('Kit, in the order it is needed: fins for Set.');
+});

@@ -99,7 +99,7 @@ test('a host that does not answer is said, the text stays, and it is saved when 
   await coach.type('one');
   coach.isUp = false;
   await coach.type('one two');
-  expect(coach.state.saving.refused).toBe('The host does not answer.');
+  expect(coach.state.saving.refused).toBe('The program does not answer.');
   coach.isUp = true;
   await coach.pass(1000);
   expect(coach.state.saving.refused).toBeNull();
@@ -198,6 +198,17 @@ test('a file that another program has changed is noticed by a look and is not wr
   await coach.writing.look();
   expect(conflict(coach)).toBe('one, changed twice');
   expect(coach.library.text('One')).toBe('one, changed twice');
+});
+
+test('once it is known that its file was changed, what the disk refused before is not said any more', async () => {
+  const coach = await windowOn('One', 'one');
+  coach.isUp = false;
+  await coach.type('one two');
+  coach.isUp = true;
+  coach.library.write('One', 'another hand');
+  await coach.pass(1000);
+  expect(conflict(coach)).toBe('another hand');
+  expect(coach.state.saving.refused).toBeNull();
 });
 
 test('what was changed elsewhere can be taken; what stood here is a step of undo', async () => {

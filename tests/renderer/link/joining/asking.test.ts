@@ -20,7 +20,7 @@ function asking() {
   };
 }
 
-const LOST = 'The host does not answer.';
+const LOST = 'The program does not answer.';
 
 describe('[joining] a question through the socket', () => {
   test('is answered by the reply with its id', async () => {

@@ -5,7 +5,7 @@ import { askLibrary } from '../../../../renderer/link/requests/library.ts';
 import { askRecords } from '../../../../renderer/link/requests/records.ts';
 import { askSquads } from '../../../../renderer/link/requests/squads.ts';
 
-const UNHEARD = 'The host does not answer: check that it is running, then try again.';
+const UNHEARD = 'The program does not answer: check that it is running, then try again.';
 
 afterEach(() => {
   askBy(null);
@@ -20,7 +20,7 @@ const PLACES = [
     '/library',
     () => askLibrary({ do: 'bin' }),
     { do: 'bin' },
-    'The host does not answer: check that it is running. What you typed is kept in this window.',
+    'The program does not answer: check that it is running. What you typed is kept in this window.',
   ],
 ] as const;
 

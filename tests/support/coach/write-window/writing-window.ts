@@ -56,7 +56,7 @@ export class WritingWindow {
   private readonly ask: AskLibrary = async <Wish extends LibraryWish>(asked: Extract<LibraryRequest, { do: Wish }>) => {
     this.asked.push(asked);
     const answer = this.isUp ? await this.library.ask<Wish>(asked) : null;
-    return answer && !this.losesAnswers ? answer : { ok: false, why: 'The host does not answer.' };
+    return answer && !this.losesAnswers ? answer : { ok: false, why: 'The program does not answer.' };
   };
 
   private open(): Writing {

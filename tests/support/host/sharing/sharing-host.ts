@@ -20,7 +20,8 @@ export interface SharingHost {
   readonly origin: string;
   /** The address on which it may share. */
   readonly network: string;
-  end(): Promise<void>;
+  /** `why`: what screens are told. */
+  end(why?: string): Promise<void>;
 }
 
 export async function sharingHost(text: string): Promise<SharingHost> {
@@ -40,8 +41,8 @@ export async function sharingHost(text: string): Promise<SharingHost> {
   return {
     origin: `http://127.0.0.1:${server.port}`,
     network,
-    async end() {
-      await Promise.all([server.close('The test is over.'), sharing.end('The test is over.')]);
+    async end(why = 'The test is over.') {
+      await Promise.all([server.close(why), sharing.end(why)]);
       await deck.close();
     },
   };

@@ -29,6 +29,8 @@ interface Table {
   at(t: number): void;
   /** A command that another screen gives, `by` its name. */
   other(command: Command, by?: string): void;
+  /** One that this screen hears of so much later, in ms. */
+  late(command: Command, by: number): void;
   /** Several of them that come with one snapshot. */
   others(commands: readonly Command[], by: string): void;
   said(): string | undefined;
@@ -91,6 +93,12 @@ function table({
     sent,
     at: (t) => void (now = t),
     other: take,
+    late(command, by) {
+      now -= by;
+      const run = after(store.getState().run!, command);
+      now += by;
+      store.setState({ run });
+    },
     others: (commands, by) =>
       store.setState({ run: commands.reduce((run, command) => after(run, command, by), store.getState().run!) }),
     said: () => actions.store.getState().feedback?.text,
@@ -234,7 +242,7 @@ describe('the sentence after a command', () => {
   test('says so if the command came from another screen', () => {
     const t = table();
     t.other({ do: 'skip', lanes: [1] });
-    expect(t.said()).toBe('From another screen: Skipped 50 fast in lane 1: next leave 1:00.');
+    expect(t.said()).toBe('Coach’s window: Skipped 50 fast in lane 1: next leave 1:00.');
   });
 
   test('names the screen, where it has a name', () => {
@@ -261,7 +269,7 @@ describe('the sentence after a command', () => {
     t.other(command);
     t.at(22_000);
     t.other({ do: 'undo' });
-    expect(t.said()).toBe(`From another screen: Undone: ${undone}.`);
+    expect(t.said()).toBe(`Coach’s window: Undone: ${undone}.`);
   });
 
   test('of an Undo from another screen says what this screen had given', async () => {
@@ -269,7 +277,18 @@ describe('the sentence after a command', () => {
     await t.actions.act('stop', [2]);
     t.at(22_000);
     t.other({ do: 'undo' });
-    expect(t.said()).toBe('From another screen: Undone: Stop, lane 2.');
+    expect(t.said()).toBe('Coach’s window: Undone: Stop, lane 2.');
+  });
+
+  test('does not come for what another screen did while the link was lost: its times are over', () => {
+    const t = table();
+    t.late({ do: 'skip', lanes: [1] }, 3001);
+    expect(t.said()).toBeUndefined();
+    t.other({ do: 'sit-out', lanes: [2] });
+    expect(t.said()).toMatch(/^Coach’s window: Sat out 50 fast in lane 2/);
+    t.at(30_000);
+    t.late({ do: 'skip', lanes: [1] }, 2999);
+    expect(t.said()).toMatch(/^Coach’s window: Skipped/);
   });
 
   test('does not come for what happened before the page was opened', () => {

@@ -164,7 +164,7 @@ describe('[touches] while the link is lost', () => {
     page.touches.add('run-1', tap(38_000));
     await settled();
     expect(page.touches.state().refused).toBe(
-      'The host does not answer. Times are kept here and sent when it is back.',
+      'The program does not answer. Times are kept here and sent when it is back.',
     );
     page.arrives = true;
     expect(await page.pass()).toEqual([TRY_AGAIN_AFTER]);

@@ -1,12 +1,12 @@
 /*
- * The page of a television on the pool's network: the digits that let it in, and what it says when sharing has ended.
+ * The page of a television on the pool's network: the digits that let it in, and what it says when sharing or the program has ended.
  */
 
 import { join } from 'node:path';
 import type { Browser } from 'playwright';
-import { button } from '../support/coach/coach-hand.ts';
-import { sharingHost } from '../support/host/sharing/sharing-host.ts';
-import type { Picture } from './gallery-page.ts';
+import { button } from '../../support/coach/coach-hand.ts';
+import { sharingHost } from '../../support/host/sharing/sharing-host.ts';
+import type { Picture } from '../gallery-page.ts';
 
 const SIZES = [
   [1920, 1080],
@@ -16,7 +16,7 @@ const SIZES = [
   [390, 844],
 ] as const;
 
-/** Two pictures a size, written into the folder. */
+/** Three pictures a size, written into the folder. */
 export async function atTheDoor(browser: Browser, folder: string): Promise<readonly Picture[]> {
   const host = await sharingHost('Harbour squad\nlane 1\nlane 2\nMain set\n8 x 50 fast @ 1:00\n');
   const pictures: Picture[] = [];
@@ -47,8 +47,15 @@ export async function atTheDoor(browser: Browser, folder: string): Promise<reado
     .first()
     .waitFor();
   await take('sharing, ended');
+  await button(desk, 'Share with other screens').click();
+  await wall.getByRole('region', { name: 'Lane 2' }).waitFor();
+  await host.end('The program has ended.');
+  await wall
+    .getByText(/^This screen shows no leaves/)
+    .first()
+    .waitFor();
+  await take('the program ended');
   await desk.close();
   await wall.close();
-  await host.end();
   return pictures;
 }

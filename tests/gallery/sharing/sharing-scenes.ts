@@ -3,11 +3,11 @@
  * network has to be lost for it.
  */
 
-import type { BrowserContext } from 'playwright';
-import type { FromHost } from '../../app/wire/messages.ts';
-import type { SharedDevice, SharingTold } from '../../app/wire/sharing/sharing.ts';
-import { button } from '../support/coach/coach-hand.ts';
-import type { Scene } from './scene.ts';
+import type { Page } from 'playwright';
+import type { SharedDevice, SharingTold } from '../../../app/wire/sharing/sharing.ts';
+import { button } from '../../support/coach/coach-hand.ts';
+import type { Scene } from '../scene.ts';
+import { tellPages } from './told-pages.ts';
 
 const HERE = { address: '192.168.1.20', name: 'wlan0' };
 const ADDRESS = 'http://192.168.1.20:7525/';
@@ -24,9 +24,14 @@ const OFF: SharingTold = {
   mayLetIn: true,
   fault: null,
 };
-const ON: SharingTold = { ...OFF, state: 'open', address: ADDRESS };
+export const ON: SharingTold = { ...OFF, state: 'open', address: ADDRESS };
 
-function device(id: string, role: SharedDevice['role'], name: string, more: Partial<SharedDevice> = {}): SharedDevice {
+export function device(
+  id: string,
+  role: SharedDevice['role'],
+  name: string,
+  more: Partial<SharedDevice> = {},
+): SharedDevice {
   const usual = { connected: true, clock: 'good', isNew: false, isYours: false, mayThrowOut: true } as const;
   return { id: id.repeat(16), role, name, ...usual, ...more };
 }
@@ -39,11 +44,22 @@ const DEVICES = [
 
 const OTHER = { address: '10.0.0.7', name: 'eth0' };
 
+/** As the host answers. */
+const LATE = 'No screen shows 4071 now: look at it again.';
+
 export const SHARING_SCENES: readonly Scene[] = [
   scene('off', OFF),
   scene('several addresses', { ...OFF, choices: [HERE, OTHER] }),
   scene('no network', { ...OFF, choices: [] }),
   scene('a television waits', { ...ON, showing: 1 }),
+  {
+    ...scene('digits late', { ...ON, showing: 1 }, async (coach) => {
+      await coach.getByLabel('Type the digits that the screen shows').fill('4071');
+      await button(coach, 'Let the screen in').click();
+      await coach.getByText(LATE).waitFor();
+    }),
+    between: (context) => tellPages(context, [{ say: 'sharing', sharing: { ...ON, showing: 1 } }], LATE),
+  },
   scene('a code shown', {
     ...ON,
     code: { role: 'remote', address: `${ADDRESS}remote#${LETTERS}`, letters: LETTERS, left: 97_000 },
@@ -54,7 +70,7 @@ export const SHARING_SCENES: readonly Scene[] = [
   scene('another address', { ...ON, state: 'ask', choices: [OTHER] }),
 ];
 
-function scene(name: string, told: SharingTold): Scene {
+function scene(name: string, told: SharingTold, then?: (coach: Page) => Promise<void>): Scene {
   return {
     name: `sharing, ${name}`,
     session: null,
@@ -62,24 +78,13 @@ function scene(name: string, told: SharingTold): Scene {
     at: 1,
     screens: ['coach'],
     fresh: true,
-    told: { say: 'sharing', sharing: told },
+    told: [{ say: 'sharing', sharing: told }],
     async prepare(coach) {
       await button(coach, /^Screens/).click();
       await coach.getByRole('region', { name: 'Sharing', exact: true }).waitFor();
       // Where it is asked for by its button, it comes into sight by itself.
       if (told.code) await coach.getByRole('img', { name: /^Code for/ }).scrollIntoViewIfNeeded();
+      await then?.(coach);
     },
   };
-}
-
-/** Every page of the context hears this right after its first snapshot, and no other message of its kind. */
-export async function tellPages(context: BrowserContext, told: FromHost): Promise<void> {
-  await context.routeWebSocket(/\/deck$/, (page) => {
-    const host = page.connectToServer();
-    host.onMessage((message) => {
-      const { say } = JSON.parse(String(message)) as { say: string };
-      if (say !== told.say) page.send(message);
-      if (say === 'snapshot') page.send(JSON.stringify(told));
-    });
-  });
 }
