@@ -77,10 +77,11 @@ export function addSample(sync: Sync, sample: SyncSample): Sync {
   if (!isPossible(sample) || t4 <= before.lastAt) return sync;
 
   const measured = measure(sample);
-  const recent = before.samples.filter(({ at }) => t4 - at <= OLDEST);
+  const isRecent = ({ at }: Measured): boolean => t4 - at <= OLDEST;
+  const recent = before.samples.filter(isRecent);
   const counting = recent[0];
   const agrees = (other: Measured): boolean => agree(other, measured, t4);
-  const dissent = before.dissent.filter(agrees);
+  const dissent = before.dissent.filter((other) => isRecent(other) && agrees(other));
   if (!counting || agrees(counting)) {
     const samples = withSample(recent, measured);
     const course = courseTo(samples[0]!.offset, before, t4);

@@ -172,6 +172,20 @@ describe('[sync] samples that contradict each other', () => {
     expect(hostTimeAt(trip(sync, 10_400, odd), 10_400)! - 10_400).toBe(140);
   });
 
+  test('count for a quarter of an hour too: after that three others must agree', () => {
+    const OLD = 15 * 60_000;
+    const jumpedAfter = (old: number) => {
+      const far = { offset: 400, out: 5, back: 5 };
+      let sync = trip(trip(settled(100), 10_000, far), 10_001, far);
+      // So slow that they contradict neither.
+      for (let at = 60_000; at < OLD; at += 60_000) sync = trip(sync, at, { offset: 250, out: 150, back: 150 });
+      const last = 10_001 + old;
+      const before = hostTimeAt(sync, last)!;
+      return hostTimeAt(trip(sync, last, { offset: 440, out: 5, back: 5 }), last)! - before > 100;
+    };
+    expect([jumpedAfter(OLD - 1), jumpedAfter(OLD + 1)]).toEqual([true, false]);
+  });
+
   test('bounds that touch, with the millisecond that either clock rounds off, are no contradiction', () => {
     const dissentAt = (offset: number) => trip(settled(100), 9001, { offset, out: 5, back: 5 }).dissent.length;
     expect([dissentAt(111.9), dissentAt(112.2)]).toEqual([0, 1]);
