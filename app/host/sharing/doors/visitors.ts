@@ -29,10 +29,11 @@ export interface VisitorsPorts {
 const FILE = 'visitors.jsonl';
 
 /** In ms. */
-const KEPT_FOR = 30 * 86_400_000;
+const DAY = 86_400_000;
+const KEPT_FOR = 30 * DAY;
 const REFUSALS_EVERY = 1000;
 
-/** In bytes: with more than this, what is oldest goes at the start, and refusals are counted only until then. */
+/** In bytes: with more than this, what is oldest goes at the start, and refusals are only counted until some is gone. */
 const MOST_BYTES = 4 * 1024 * 1024;
 
 export class Visitors {
@@ -43,12 +44,19 @@ export class Visitors {
   private length = 0;
   private refusedAt = -Infinity;
   private unlisted = 0;
+  private readonly start: { readonly now: number; readonly wallMs: number };
+  /** When each line since the start was noted, in ms of the host's clock, which nobody can set. */
+  private readonly notedAt = new Map<string, number>();
+  private prunedAt: number;
 
-  /** Forgets what is older than 30 days. */
+  /** Forgets what is older than 30 days, now and once a day. */
   constructor(ports: VisitorsPorts) {
+    const { clock, folder } = ports;
     this.ports = ports;
-    this.path = join(ports.folder, FILE);
-    this.turn = this.trying(() => this.prune());
+    this.path = join(folder, FILE);
+    this.start = { now: clock.now(), wallMs: clock.wall().epochMs };
+    this.prunedAt = this.start.now;
+    this.turn = this.trying(() => this.prune(MOST_BYTES));
   }
 
   note(noted: Noted): void {
@@ -62,6 +70,7 @@ export class Visitors {
     const at = new Date(clock.wall().epochMs).toISOString();
     const line = JSON.stringify({ at, ...noted, ...(this.unlisted > 0 ? { refusedBefore: this.unlisted } : {}) });
     this.unlisted = 0;
+    this.notedAt.set(line, clock.now());
     this.waiting.push(`${line}\n`);
     if (this.waiting.length === 1) this.turn = this.turn.then(() => this.trying(() => this.write()));
   }
@@ -78,6 +87,7 @@ export class Visitors {
     await disk.makeFolder(folder);
     const file = await disk.open(this.path);
     await this.append(file, bytes);
+    if (this.ports.clock.now() - this.prunedAt > DAY) await this.prune(this.length);
   }
 
   private async append(file: DiskFile, bytes: Uint8Array): Promise<void> {
@@ -91,18 +101,36 @@ export class Visitors {
     }
   }
 
-  private async prune(): Promise<void> {
-    const { disk, guard, clock } = this.ports;
+  /** most: how many bytes may stay. */
+  private async prune(most: number): Promise<void> {
+    const { disk, guard } = this.ports;
     if (!(await disk.exists(this.path))) return;
-    const bytes = await disk.readEnd(this.path, MOST_BYTES);
-    const since = clock.wall().epochMs - KEPT_FOR;
+    const bytes = await disk.readEnd(this.path, most);
     const lines = Buffer.from(bytes).toString('utf8').split('\n');
-    const kept = lines.filter((line) => timeOf(line) >= since).map((line) => `${line}\n`);
+    const isOld = this.oldness();
+    const kept = lines.filter((line) => !isOld(line)).map((line) => `${line}\n`);
     const pruned = Buffer.from(kept.join(''));
     this.length = pruned.length;
-    if (this.length === disk.mark(this.path)?.length) return;
-    await guard.check();
-    await disk.replace(this.path, pruned);
+    if (this.length !== disk.mark(this.path)?.length) {
+      await guard.check();
+      await disk.replace(this.path, pruned);
+    }
+    this.prunedAt = this.ports.clock.now();
+    for (const line of this.notedAt.keys()) if (isOld(line)) this.notedAt.delete(line);
+  }
+
+  /**
+   * Tells the lines that are older than 30 days by all that is known. The machine's clock may have been set since the
+   * start: of an earlier line the time counts that makes it younger, of a later one it does not count at all.
+   */
+  private oldness(): (line: string) => boolean {
+    const { clock } = this.ports;
+    const now = clock.now();
+    const wallMs = Math.min(clock.wall().epochMs, this.start.wallMs + now - this.start.now);
+    return (line) => {
+      const notedAt = this.notedAt.get(line);
+      return notedAt === undefined ? timeOf(line) < wallMs - KEPT_FOR : now - notedAt > KEPT_FOR;
+    };
   }
 
   private async trying(act: () => Promise<void>): Promise<void> {

@@ -133,6 +133,68 @@ describe('at the start', () => {
   });
 });
 
+describe('while the host runs', () => {
+  const off = { what: 'sharing off' } as const;
+  const on = (address: string) => ({ what: 'sharing on', address }) as const;
+
+  test('what gets older than 30 days goes once a day, when a line is written', async () => {
+    const disk = new FakeDisk();
+    const clock = new FakeClock();
+    disk.put(FILE, Buffer.from(`${JSON.stringify({ at: new Date(clock.wall().epochMs - 29.5 * DAY), ...off })}\n`));
+    const { log, lines } = visitors({ disk, clock });
+    log.note(on('first'));
+    expect((await lines()).length).toBe(2);
+    clock.advance(0.9 * DAY);
+    log.note(on('second'));
+    expect((await lines()).length).toBe(3);
+    clock.advance(0.2 * DAY);
+    log.note(on('third'));
+    expect((await lines()).map(({ address }) => address)).toEqual(['first', 'second', 'third']);
+    clock.advance(29.5 * DAY);
+    log.note(off);
+    expect((await lines()).map(({ address }) => address)).toEqual(['second', 'third', undefined]);
+  });
+
+  test('a line is not lost because the file has grown too long', async () => {
+    const { log, lines, clock } = visitors();
+    log.note(off);
+    for (let n = 0; n < 25; n++) {
+      clock.advance(1000);
+      log.note({ ...REFUSED, why: 'x'.repeat(200_000) });
+      await log.written();
+    }
+    clock.advance(1.1 * DAY);
+    log.note(off);
+    expect((await lines())[0]).toMatchObject(off);
+  });
+
+  test.each([
+    ['forward', [400]],
+    ['back', [-400]],
+    ['forward and back again', [400, 0]],
+    ['back and forward again', [-400, 0]],
+  ])('a clock that is set %s loses nothing that is younger', async (_, steps) => {
+    const disk = new FakeDisk();
+    const clock = new FakeClock();
+    const right = clock.wall().epochMs - clock.now();
+    disk.put(FILE, Buffer.from(`${JSON.stringify({ at: new Date(clock.wall().epochMs - DAY), ...on('before') })}\n`));
+    const { log, lines } = visitors({ disk, clock });
+    for (const days of [0, ...steps]) {
+      clock.setWall(right + clock.now() + days * DAY);
+      log.note(on(`at ${days}`));
+      await log.written();
+      clock.advance(2 * DAY);
+      log.note(on('later'));
+      await log.written();
+    }
+    const kept = (await lines()).map(({ address }) => address);
+    expect(kept).toEqual(['before', ...[0, ...steps].flatMap((days) => [`at ${days}`, 'later'])]);
+    clock.advance(31 * DAY);
+    log.note(off);
+    expect((await lines()).filter(({ address }) => address !== 'before')).toHaveLength(1);
+  });
+});
+
 test('a disk that refuses is told of until it does not, and nothing else stops', async () => {
   const { log, lines, disk, told, mine } = visitors();
   disk.refuses = 'ENOSPC';
