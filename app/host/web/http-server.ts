@@ -52,6 +52,7 @@ export function httpServer({ timers, connections, arrivals, answer, upgrade }: H
     connections.asks(request.socket, response);
     const late = timers.set(() => response.destroy(), ANSWERED_WITHIN);
     response.on('close', () => timers.clear(late));
+    if (hasNeedlessBody(request)) response.setHeader('Connection', 'close');
     answer(request, response).catch((error: unknown) => {
       if (response.headersSent) response.destroy();
       else sendRefusal(response, 500, `Lanecall had an error (${String(error)}): try again.`);
@@ -70,6 +71,12 @@ export function httpServer({ timers, connections, arrivals, answer, upgrade }: H
     else stream.destroy();
   });
   return server;
+}
+
+/** Node would read such a body to its end, for the next request on the connection. */
+function hasNeedlessBody({ method, headers }: IncomingMessage): boolean {
+  const hasBody = 'transfer-encoding' in headers || Number(headers['content-length'] ?? 0) > 0;
+  return hasBody && (method === 'GET' || method === 'HEAD');
 }
 
 /**

@@ -1,5 +1,6 @@
 /* Which pages the network gets, and in which frames each may stand. */
 
+import { connect } from 'node:net';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { openDeck, type OpenDeck } from '../../../app/host/deck/deck-opening.ts';
 import type { Sharing } from '../../../app/host/sharing/sharing.ts';
@@ -52,4 +53,30 @@ test.each([
   const policy = response.headers.get('Content-Security-Policy')!;
   expect(policy).toContain(framing);
   expect(policy.includes('frame-src')).toBe(framing.includes('frame-src'));
+});
+
+test.each([
+  ['GET', 'Transfer-Encoding: chunked'],
+  ['HEAD', 'Transfer-Encoding: chunked'],
+  ['GET', 'Content-Length: 4000000000'],
+])('[doors] a %s with a body (%s) is answered and hung up on, and no more of it is read', async (method, length) => {
+  const { port, host } = new URL(origin);
+  const socket = connect(Number(port), '127.0.0.1');
+  let [answer, sent] = ['', 0];
+  socket.on('error', () => undefined).on('data', (data) => (answer += data.toString('latin1')));
+  socket.write(`${method} / HTTP/1.1\r\nHost: ${host}\r\n${length}\r\n\r\n`);
+  const closed = new Promise((resolve) => socket.on('close', resolve));
+  await expect.poll(() => answer).toContain('HTTP/1.1 200 OK');
+  const start = performance.now();
+  const chunk = Buffer.from(`10000\r\n${'x'.repeat(65_536)}\r\n`);
+  const pour = (): void => {
+    if (socket.destroyed) return;
+    sent += chunk.length;
+    socket.write(chunk, () => setImmediate(pour));
+  };
+  pour();
+  await closed;
+  expect(answer).toContain('\r\nConnection: close\r\n');
+  expect(sent).toBeLessThan(20_000_000);
+  expect(performance.now() - start).toBeLessThan(1000);
 });
