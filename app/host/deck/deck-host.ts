@@ -25,7 +25,7 @@ import type { Closing, Journal } from '../journal/journal.ts';
 import type { ClosedWhy } from '../journal/journal-line.ts';
 import { JournalWatch, PATIENCE_AT_START } from '../journal/journal-watch.ts';
 import { matchedRun } from './matched-run.ts';
-import { CommandPace } from './answers/command-pace.ts';
+import { DevicePace } from './answers/device-pace.ts';
 import { Givers } from './answers/givers.ts';
 import { PoolClock } from './pool-clock.ts';
 import { StartUpReport } from '../recovery/start-up-report.ts';
@@ -59,7 +59,7 @@ export class DeckHost {
   readonly screenBook: ScreenBook;
   readonly presence: Presence;
   readonly soundArbiter = new SoundArbiter();
-  readonly commandPace = new CommandPace();
+  readonly devicePace = new DevicePace();
   readonly dispatch: Dispatch;
   readonly streams: RunStreams;
   readonly touchBook = new TouchBook(() => this.run?.id ?? null);

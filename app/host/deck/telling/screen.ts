@@ -14,6 +14,7 @@ import {
 } from '../../../wire/messages.ts';
 import type { ClockQuality } from '../../../wire/sharing/sharing.ts';
 import type { Clock } from '../../time/clock.ts';
+import { isStop, MESSAGE_RATE } from '../answers/device-pace.ts';
 import { ALONE, type Company, type SharingWindow } from './company.ts';
 import type { DeckHost } from '../deck-host.ts';
 import { outflow, runReader, type RunReader } from './outflow.ts';
@@ -55,9 +56,6 @@ export interface Screen {
   /** Says goodbye and hangs up. */
   dismiss(why: string, further?: Further): void;
 }
-
-/** Messages a second, and how many may come at once: enough for eight pings on connecting and a coach's fastest taps. */
-const MESSAGE_RATE = { perSecond: 20, burst: 40 };
 
 /** Either way, reloading gives the page that belongs to this program. */
 const PAGE_IS_OLDER = 'This page is older than the program: reload it.';
@@ -221,25 +219,29 @@ export function connectScreen(
   /** A sentence where this guest may not give the command, or not yet; a Stop never waits. */
   const whyNot = (fields: Readonly<Record<string, unknown>>): string | null => {
     if (!mayCommand(guest, fields)) return NOT_FOR_REMOTE;
-    return host.commandPace.mayGive(guest, fields, clock.now()) ? null : TOO_MANY_COMMANDS;
+    return host.devicePace.mayGive(guest, fields, clock.now()) ? null : TOO_MANY_COMMANDS;
   };
 
-  const isTooMuch = (now: number): boolean => {
-    if (over || bucket.take(now)) return over;
-    hangUp('Too many messages.');
-    return true;
+  const isTooMuch = (isFine: boolean): boolean => {
+    if (!over && !isFine) hangUp('Too many messages.');
+    return over;
   };
+
+  /** Of a device's connections together. */
+  const isTooMuchOfDevice = (now: number): boolean => isTooMuch(over || host.devicePace.maySend(guest, now));
 
   return {
     receive(text) {
       // Taken before anything else: the screen's clock is only as good as this time.
       const t2 = clock.now();
-      if (isTooMuch(t2)) return;
+      if (isTooMuch(over || bucket.take(t2))) return;
       const heard = hearScreen(text);
       if (heard.kind === 'other version') return hangUp(heard.newer ? PAGE_IS_NEWER : PAGE_IS_OLDER);
       if (heard.kind === 'unknown') return hangUp(PAGE_IS_NEWER);
       if (heard.kind === 'no message') return hangUp('That was not a message of a screen.');
       const { message } = heard;
+      const isExempt = message.say === 'command' && isStop(message.command);
+      if (!isExempt && isTooMuchOfDevice(t2)) return;
       if ((message.say === 'hello') === (leave !== null))
         return hangUp('A screen must say hello first, and only once.');
       if (kind && !MAY_SAY[message.say].includes(kind)) return hangUp('This screen may not say that.');
@@ -271,7 +273,10 @@ export function connectScreen(
           return void ask(message);
       }
     },
-    nudged: () => void isTooMuch(clock.now()),
+    nudged() {
+      const now = clock.now();
+      if (!isTooMuch(over || bucket.take(now))) isTooMuchOfDevice(now);
+    },
     isGreeted: () => leave !== null,
     guest: () => guest,
     kind: () => kind,

@@ -132,6 +132,32 @@ describe('[who may what] commands', () => {
     expect(await other.give({ do: 'mark' })).toBeNull();
   });
 
+  test('a device sends no more on four connections than on one, and a Stop whatever came before', async () => {
+    const pool = await Pool.open();
+    const four = [1, 2, 3, 4].map(() => pool.come(REMOTE, 'remote'));
+    for (let n = 0; n < 36; n++) four[n % 4]!.screen.receive(JSON.stringify({ say: 'ping', n, t1: 0 }));
+    const other = pool.come(OTHER_REMOTE, 'remote');
+    expect(four.flatMap(({ ends }) => ends)).toEqual([]);
+    expect(await four[0]!.give({ do: 'stop' }, 'stop')).not.toBe('Too many messages.');
+    four[1]!.screen.receive(JSON.stringify({ say: 'ping', n: 36, t1: 0 }));
+    four[2]!.screen.nudged();
+    expect(four.map(({ ends }) => ends)).toEqual([[], ['Too many messages.'], ['Too many messages.'], []]);
+    expect(await other.give({ do: 'start' })).toBeNull();
+    pool.clock.advance(50);
+    four[3]!.screen.receive(JSON.stringify({ say: 'ping', n: 37, t1: 0 }));
+    expect(four[3]!.ends).toEqual([]);
+    four[3]!.screen.receive(JSON.stringify({ say: 'ping', n: 38, t1: 0 }));
+    expect(four[3]!.ends).toEqual(['Too many messages.']);
+  });
+
+  test('a Stop is a message of its connection: no more than forty at once', async () => {
+    const pool = await Pool.open();
+    const remote = pool.come(REMOTE, 'remote');
+    for (let n = 0; n < 39; n++) await remote.give({ do: 'stop' }, `stop ${n}`);
+    expect(remote.ends).toEqual([]);
+    expect(await remote.give({ do: 'stop' }, 'one more')).toBe('Too many messages.');
+  });
+
   test('a remote’s undo takes back its own, and never another’s', async () => {
     const pool = await Pool.open();
     const [one, two, desk] = [
