@@ -21,13 +21,19 @@ function swumIn(plan: Plan): unknown {
   };
 }
 
+/** Some swimmers are called as the notation's own words, or nearly. */
+function calledByItsWords(text: string): string {
+  const names = { Bram: 'Hold', Chidi: 'Rïse', Dora: 'Fün-Drop', Emre: 'Kïck', Hana: 'Éasy-Drïlls' };
+  return Object.entries(names).reduce((changed, [name, word]) => changed.replaceAll(name, word), text);
+}
+
 test('[names] over random sessions the plan stays the same, line for line', () => {
   let named = 0;
   for (let seed = 1; seed <= 100; seed++) {
     const random = seededRandom(seed);
     const written = writeSession(inventSession(random), random);
-    const { lanesText } = written;
-    const text = textOf(written);
+    const lanesText = written.lanesText === null ? null : calledByItsWords(written.lanesText);
+    const text = calledByItsWords(textOf(written));
     const whole = openPlan({ text, lanesText });
     const bare = openPlan(withoutNames({ text, lanesText }));
     if (!whole.ok || !bare.ok) throw new Error(`seed ${seed}: ${whole.ok ? 'not' : 'never'} to be read`);

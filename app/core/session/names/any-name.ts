@@ -1,38 +1,101 @@
 /*
- * Any of many names among words. A squad of twenty lanes has hundreds, and a text thousands of words: only the names that
- * begin with one of the words are looked for.
+ * Any of many names among words, however their letters are written: `Zoe` and `ZOË` are both `Zoë`. A squad of twenty
+ * lanes has hundreds, and a text thousands of words: at each word only the names that begin with it are looked for. A word
+ * that says how fast a set is swum, such as `easy`, stays though somebody is called so.
  */
 
-import { namePattern, type NamePattern } from './name-pattern.ts';
+import { compare } from '../../ratio.ts';
+import { factorOf } from '../lanes/pace.ts';
+import { escaped, flagsFor, isPartOfAnother, type NamePattern } from './name-pattern.ts';
 
-interface Placed {
-  readonly order: number;
-  readonly pattern: NamePattern;
+interface Span {
+  readonly from: number;
+  readonly to: number;
 }
 
-/** In words that have several of the names, the longer ones are taken first. */
+/** Of names that begin with the same word, the longer ones are taken first. */
 export function anyName(names: readonly string[]): NamePattern {
-  const ordered = [...new Set(names)].sort((a, b) => b.length - a.length);
-  const byFirst = new Map<string, Placed[]>();
-  for (const [order, name] of ordered.entries()) {
-    const pattern = namePattern(name);
-    const [first] = wordsIn(name);
-    if (pattern && first !== undefined) byFirst.set(first, [...(byFirst.get(first) ?? []), { order, pattern }]);
+  const byFirst = new Map<string, RegExp[]>();
+  const plain = new Set(names.map((name) => plainOf(name).replace(/^[^\p{L}\p{N}]+|\s+$/gu, '')));
+  for (const name of [...plain].sort((a, b) => b.length - a.length)) {
+    const [first] = name.match(WORD) ?? [];
+    if (first === undefined || !/\p{L}/u.test(name) || saysPace(name)) continue;
+    const source = name.split(/\s+/).map(escaped).join('\\s+');
+    const pattern = new RegExp(`${source}(?![\\p{L}\\p{N}])`, `${flagsFor(name)}y`);
+    byFirst.set(keyOf(first), [...(byFirst.get(keyOf(first)) ?? []), pattern]);
   }
-  const likely = (words: string): readonly NamePattern[] => {
-    const found: Placed[] = [];
-    for (const word of wordsIn(words)) found.push(...(byFirst.get(word) ?? []));
-    return found.sort((a, b) => a.order - b.order).map(({ pattern }) => pattern);
+
+  const lengthAt = (text: string, at: number, word: string): number => {
+    for (const pattern of byFirst.get(keyOf(word)) ?? []) {
+      pattern.lastIndex = at;
+      const length = pattern.exec(text)?.[0].length ?? 0;
+      if (length > 0 && !isPartOfAnother(text, at, at + length)) return length;
+    }
+    return 0;
+  };
+  const spansIn = (words: string): readonly Span[] => {
+    const { text, places } = plainWith(words);
+    const spans: Span[] = [];
+    let end = 0;
+    eachMatch(WORD, text, (word, index) => {
+      const length = index < end ? 0 : lengthAt(text, index, word);
+      if (length === 0) return;
+      end = index + length;
+      spans.push(places ? { from: places[index]!, to: places[end]! } : { from: index, to: end });
+    });
+    return spans;
   };
   return {
-    is: (words) => likely(words).some((name) => name.is(words)),
-    isIn: (words) => likely(words).some((name) => name.isIn(words)),
-    replaced: (words, by) => likely(words).reduce((left, name) => name.replaced(left, by), words),
+    is: (words) => spansIn(words).some(({ from, to }) => words.slice(from, to) === words.trim()),
+    isIn: (words) => words.split('\n').some((line) => spansIn(line).length > 0),
+    replaced(words, by) {
+      let [left, end] = ['', 0];
+      for (const { from, to } of spansIn(words)) {
+        left += words.slice(end, from) + by;
+        end = to;
+      }
+      return left + words.slice(end);
+    },
   };
 }
 
-/** Letters and digits that stand together, however they are composed and whatever their capitals. */
-function wordsIn(text: string): ReadonlySet<string> {
-  const composed = text.normalize('NFC').toUpperCase().toLowerCase();
-  return new Set(composed.match(/[\p{L}\p{M}\p{N}]+/gu) ?? []);
+/** Whether it is a word that says how fast a set is swum, or half of one that does, such as `warm down`. */
+function saysPace(name: string): boolean {
+  const usual = factorOf('', '');
+  return [name, `swim-${name}`, `${name}-down`].some((words) => compare(factorOf(words, ''), usual) !== 0);
+}
+
+const WORD = /[\p{L}\p{N}]+/gu;
+const LETTER = /\P{M}\p{M}*|\p{M}+/gu;
+
+function eachMatch(pattern: RegExp, text: string, met: (found: string, at: number) => void): void {
+  text.replace(pattern, (found: string, at: number) => {
+    met(found, at);
+    return '';
+  });
+}
+
+function keyOf(word: string): string {
+  return word.toUpperCase().toLowerCase();
+}
+
+/** Letters without their marks; of hyphens and apostrophes the plain one. */
+function plainOf(words: string): string {
+  return words
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .replace(/\u2010/g, '-')
+    .replace(/\u2019/g, "'");
+}
+
+/** The plain text of words, and where in them each of its characters stands, and its end; null where all stay in place. */
+function plainWith(words: string): { readonly text: string; readonly places: readonly number[] | null } {
+  if (/^[\t -~]*$/.test(words)) return { text: words, places: null };
+  let text = '';
+  const places: number[] = [];
+  eachMatch(LETTER, words, (letter, index) => {
+    text += plainOf(letter);
+    while (places.length < text.length) places.push(index);
+  });
+  return { text, places: [...places, words.length] };
 }

@@ -18,8 +18,7 @@ export function namePattern(name: string): NamePattern | null {
   if (!/\p{L}/u.test(name)) return null;
   const form = (way: 'NFC' | 'NFD'): string => parts.map((part) => escaped(part.normalize(way))).join('\\s+');
   const source = `(?:${form('NFC')}|${form('NFD')})`;
-  // An initial in small letters would be a word of every other sentence.
-  const flags = Array.from(parts.join('')).length < SHORTEST_ANYHOW ? 'gu' : 'giu';
+  const flags = `g${flagsFor(name.normalize('NFC'))}`;
   const among = new RegExp(`(?<![\\p{L}\\p{M}\\p{N}])${source}(?![\\p{L}\\p{M}\\p{N}])`, flags);
   const alone = new RegExp(`^\\s*${source}\\s*$`, flags.replace('g', ''));
   const replaced = (words: string, by: string): string =>
@@ -34,12 +33,17 @@ export function namePattern(name: string): NamePattern | null {
 /** In letters: from so many on a name is found whatever its capitals. */
 const SHORTEST_ANYHOW = 3;
 
-function escaped(part: string): string {
-  return part.replace(/[\\^$.*+?()[\]{}|/-]/g, '\\$&');
+/** An initial in small letters would be a word of every other sentence. */
+export function flagsFor(name: string): 'u' | 'iu' {
+  return Array.from(name.replace(/\s/g, '')).length < SHORTEST_ANYHOW ? 'u' : 'iu';
+}
+
+export function escaped(part: string): string {
+  return part.replace(/[\\^$.*+?()[\]{}|]/g, '\\$&');
 }
 
 /** A double name is joined by a hyphen and a capital letter. */
-function isPartOfAnother(words: string, from: number, to: number): boolean {
+export function isPartOfAnother(words: string, from: number, to: number): boolean {
   const isFirst = /^[-\u2010\u2011]\p{Lu}/u.test(words.slice(to));
   return isFirst || (/\p{L}[-\u2010\u2011]$/u.test(words.slice(0, from)) && /^\p{Lu}/u.test(words.slice(from)));
 }

@@ -15,7 +15,7 @@ interface Texts {
   readonly lanesText: string | null;
 }
 
-/** Both texts without any name that a lane's line of either has, whole or in part: `Ana Lee`, `Ana`. */
+/** Both texts without any name that a lane's line of either has, whole or in part: `Ana-Maria Lee`, `Ana`. */
 export function withoutNames({ text, lanesText }: Texts): Texts {
   const names = [...namesOf(text), ...(lanesText === null ? [] : namesOf(lanesText))];
   const name = anyName([...names, ...([] as string[]).concat(...names.map(partsOf))]);
@@ -39,7 +39,8 @@ function namesOf(text: string): readonly string[] {
 
 /** Those by which a swimmer may be called alone, but not the `van` and `de` between them. */
 function partsOf(name: string): string[] {
-  return name.split(/\s+/).filter((part) => /^\p{Lu}/u.test(part));
+  const parts = [...name.split(/\s+/), ...name.split(/[-\u2010\u2011\s]+/)];
+  return parts.filter((part) => /^\p{Lu}/u.test(part));
 }
 
 /** The first name becomes the number of all; the others go, with the commas before them. */

@@ -111,6 +111,7 @@ describe('[names] it is found', () => {
     ['Zora  Lima', 'Zora Lima, Zora\tLima, Zora', 'somebody, somebody, Zora'],
     ['Zoé', 'Zoé, Zoe\u0301', 'somebody, somebody'],
     ['Zoe', 'Zoe\u0301', 'Zoe\u0301'],
+    ['Zora-Mae', 'Zora-Mae, Zora, zora-mae', 'somebody, Zora, somebody'],
     ['A', 'A had a cramp', 'somebody had a cramp'],
     ['Z. (K)', 'Z. (K) and ZZ (K)', 'somebody and ZZ (K)'],
     ['张伟', '张伟 first', 'somebody first'],

@@ -61,6 +61,69 @@ describe('[names] elsewhere', () => {
     ]);
   });
 
+  test.each([
+    ['Zoë', 'Zoe, ZOË, Zoe\u0308, zoe and Zoé; Zoes, Zoë-Mae', 'S, S, S, S and S; Zoes, Zoë-Mae'],
+    ['Zoe', 'Zoë’s fins, Zoe\u0308', 'S’s fins, S'],
+    ['Zoe\u0308 de Wit', 'ZOE DE WIT, Zoe, Wit, de', 'S, S, S, de'],
+    ['Ana-Maria', 'Ana, Maria, ANA-MARIA, Ana-Maria, Ana Maria', 'S, S, S, S, S S'],
+    ['Ana-Maria', 'Ana\u2011Maria, Ana\u2010Maria, Ana-Lotte, Joana', 'S, S, Ana-Lotte, Joana'],
+    ['Ana', 'Ana-Maria, Ána, Anä, ﬁns of Ana', 'Ana-Maria, S, S, ﬁns of S'],
+    ['Gil O’Dea', "O'Dea and O’Dea, Dea", 'S and S, Dea'],
+    ['Bö', 'Bo, bo, Bö', 'S, bo, S'],
+    ['Νίκος', 'ΝΙΚΟΣ, νικος', 'S, S'],
+    ['李 张伟', '李 张伟 first', 'S first'],
+  ])('for %s in a lane’s line, in other letters: %s', (name, words, without) => {
+    expect(stripped(`lane 1 ${name}`, 'Set', `4 x 50 @ 1:00 ${words}`, `note: ${words}`).slice(2)).toEqual([
+      expect.stringMatching(/^4 x 50 @ 1:00 /),
+      `note: ${without.replaceAll('S', 'somebody').replaceAll(/ΝΙΚΟsomebody/g, 'somebody')}`,
+    ]);
+  });
+
+  test('what the notation is written with stays, whatever swimmers are called', () => {
+    const names = ['Hold', 'Rést', 'Drop-X', 'Rounds', 'Note', 'Kït', 'Bréak', 'Talk', 'Odds', 'Láne'];
+    const set = [
+      'base 1:30',
+      'Set',
+      '4 x 50 @ 1:00 hold 0:40',
+      '2 x 100 @ 1:40 drop 5',
+      '2 rounds',
+      '  4 x 50 rest 15',
+      'talk 1:30',
+      'note: in',
+      'kit: fins',
+    ];
+    expect(stripped(`lane 1 ${names.join(', ')}`, ...set)).toEqual(['lane 1 10 swimmers', ...set]);
+  });
+
+  test('a word that says how fast a set is swum stays, and the plan with it', () => {
+    const names = 'lane 1 css 1:20, Easy, Kïck, Ana Scull, Cool Down, Drills';
+    const text = [
+      names,
+      'Set',
+      '4 x 50 easy, Cool leads',
+      '4 x 50 warm @ 1:00 down',
+      'Cool-down',
+      '200 drills, Ana Scull',
+    ];
+    const copy = stripped(...text);
+    expect(copy).toEqual([
+      'lane 1 css 1:20, 5 swimmers',
+      'Set',
+      '4 x 50 easy, Cool leads',
+      '4 x 50 warm @ 1:00 down',
+      'Cool-down',
+      '200 drills, somebody Scull',
+    ]);
+    const expected = [text, copy].map((lines) => {
+      const plan = openPlan({ text: lines.join('\n'), lanesText: null });
+      return (
+        plan.ok && plan.value.stretches.map(({ lanes }) => lanes.map(({ reps }) => reps.map((rep) => rep.expected)))
+      );
+    });
+    expect(expected[0]).toBeTruthy();
+    expect(expected[1]).toEqual(expected[0]);
+  });
+
   test('of two names the longer is taken whole', () => {
     expect(stripped('lane 1 Ana, Ana Lee', 'Set', '4 x 50 @ 1:00 Ana Lee, then Ana').at(-1)).toBe(
       '4 x 50 @ 1:00 somebody, then somebody',
