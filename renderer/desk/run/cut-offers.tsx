@@ -13,6 +13,8 @@ interface CutOffersProps<Cut> {
   readonly fit: Pick<Fit, 'over' | 'serves'>;
   /** In the order in which they are counted together. */
   readonly cuts: readonly Cut[];
+  /** Whether the session is still written, and no run is open. */
+  readonly isWritten?: boolean;
   /** The text that the cuts' lines refer to. */
   readonly text: string;
   /** Whether what a cut of a line saves is an estimate. */
@@ -32,8 +34,8 @@ interface CutOffersProps<Cut> {
 export function CutOffers<Cut extends CutShown & Pick<CutOption, 'endsAt'>>(
   props: CutOffersProps<Cut>,
 ): ReactElement | null {
-  const { fit, cuts, text, isEstimate, where, endTime, whyNot, judge, onCut, onRefused } = props;
-  const advice = adviceOf({ ...fit, cuts });
+  const { fit, cuts, isWritten = false, text, isEstimate, where, endTime, whyNot, judge, onCut, onRefused } = props;
+  const advice = adviceOf({ ...fit, cuts, isWritten });
   if (advice === '') return null;
   const together = fit.over > 0 && fit.serves !== 'each' && cuts.length > 1;
   return (

@@ -19,14 +19,16 @@ export type CutShown = Pick<CutOption, 'line' | 'n' | 'of' | 'saves' | 'takesBeg
   readonly kind: CutOption['kind'] | 'time';
 };
 
-/** The line above the cuts; '' if there is time enough and no cut to offer. */
+/** The line above the cuts; '' if there is time enough and no cut to offer. `isWritten`: before a run, which alone has Move on. */
 export function adviceOf({
   over,
   cuts,
   serves,
-}: Pick<Fit, 'over' | 'serves'> & { readonly cuts: readonly unknown[] }): string {
+  isWritten,
+}: Pick<Fit, 'over' | 'serves'> & { readonly cuts: readonly unknown[]; readonly isWritten: boolean }): string {
   if (over <= 0) return cuts.length > 0 ? 'If you run late, any of these cuts helps:' : '';
-  if (cuts.length === 0) return 'No cut brings the end forward: shorten the last part, or move on.';
+  if (cuts.length === 0)
+    return `No cut brings the end forward: shorten the last part${isWritten ? '' : ', or move on'}.`;
   if (serves === 'each') return cuts.length === 1 ? 'This cut is enough:' : 'Any one of these cuts is enough:';
   const all = cuts.length === 2 ? 'both' : `all ${cuts.length}`;
   if (serves === 'all') return `It takes ${all} of these cuts:`;

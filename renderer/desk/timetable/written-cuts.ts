@@ -34,8 +34,8 @@ export interface WrittenFit {
   readonly cuts: readonly WrittenCut[];
   /** Smaller ones, which are enough together, where one alone takes more than is needed; else none. */
   readonly smaller: readonly WrittenCut[];
-  /** "Swim-down must start by 20:24.", and where that stands in the picture of the hour; null where there is none to start. */
-  readonly startBy: { readonly said: string; readonly at: number | null } | null;
+  /** "Swim-down must start by 20:24.", and where that stands in the picture of the hour; null where there is none to start, or no start of the session is early enough. */
+  readonly startBy: { readonly said: string; readonly at: number } | null;
 }
 
 /** A session that takes more of them is not one hour's. */
@@ -84,9 +84,9 @@ function noted<Cut extends CutOption | ShorterTime>(
 }
 
 function startBy(plan: Plan, { swimDownBy }: Fit): WrittenFit['startBy'] {
-  if (swimDownBy === null) return null;
+  if (swimDownBy === null || swimDownBy < 0) return null;
   const said = startByText({ plan, stretches: plan.stretches }, plan.session.startsAt! * MINUTE + swimDownBy);
-  return { said, at: swimDownBy < 0 ? null : placeIn(plan, swimDownBy) };
+  return { said, at: placeIn(plan, swimDownBy) };
 }
 
 function withCut(before: Plan, { line, n }: CutOption): { readonly plan: Plan; readonly end: number } {

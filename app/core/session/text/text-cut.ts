@@ -61,13 +61,22 @@ function editsOf({ text, number }: Line, pool: Pool, n: number): readonly Edit[]
     throw new Error(`line ${number} is neither a set nor rounds`);
   }
   if (written.kind === 'rounds') return roundsGone(text, from, written.times - n);
-  if (written.ladder) return [rungsGone(text, written, n)];
+  if (written.ladder) return [rungsGone(text, written, n), ...valuesGone(written, n)];
   // Of `3 x 4 x 50` the 3 is cut.
   const counts = written.rounds === null ? written.counts!.at : [from];
-  return counts
+  const fewer = counts
     .map((from) => ({ from, digits: digitsAt(text, from) }))
     .filter(({ digits }) => Number(digits) > 0)
     .map(({ from, digits }) => ({ from, to: from + digits.length, by: `${Number(digits) - n}` }));
+  return written.rounds === null ? [...fewer, ...valuesGone(written, n)] : fewer;
+}
+
+/** Of one interval or target a rep, those of the reps that go: the list must stay as long as the set. */
+function valuesGone({ clauses: { timing, hold } }: WrittenSet, n: number): readonly Edit[] {
+  return [timing.kind === 'interval' ? timing.lists : [], hold?.lists ?? []]
+    .filter(({ length }) => length > 1)
+    .map((lists) => ({ from: lists[lists.length - 1 - n]!.end, to: lists[lists.length - 1]!.end, by: '' }))
+    .sort((a, b) => a.from - b.from);
 }
 
 function roundsGone(text: string, from: number, left: number): readonly Edit[] {

@@ -32,6 +32,9 @@ const SLIPS: readonly Slip[] = [
   // Anywhere else a nought at the end may be meant as nothing: 1.30 may be 1.3. Other second figures are no tenths.
   { slip: /(\d{1,2})\.([0-5][1-9])(?![\d.:])/y, by: '$1:$2' },
   { slip: /(\d{1,2}),(\d)(?=\s|$)/y, by: '$1.$2' },
+  // The letter O, which looks like a nought: 1:3O, 1:O5, 1OO.
+  { slip: /(\d[\d:]*)oo(?!\p{L})/iuy, by: '$100' },
+  { slip: /(\d[\d:]*)o(?!\p{L})/iuy, by: '$10' },
   { slip: /(rest|ri|hold|drop|add|lane|pool|start|finish|gap|between|grid)(?=:?\d)/iy, by: '$1 ' },
   { slip: /(?<=\b(?:drop|add|hold)\s+\S+)\s(?=\p{L})/iuy, by: ', ' },
   { slip: /(?<=^\s*lane\s.*\b(?:base|css|gap)\s+\S+)\s(?=(?:base|css|gap)\s|\d+\s*swimmer)/iuy, by: ', ' },

@@ -111,6 +111,7 @@ function readToken(token: string): { readonly ms: Millis; readonly bare: boolean
 
 /** What to write instead; `behind` is the unit, or what is glued to the number. */
 function whatIsMeant(token: string, behind: string): string {
+  if (/^:?o(?![a-np-z])/i.test(behind)) return 'write the digit 0 in place of the letter O';
   if (/^\d{3}$/.test(token) && /^min/i.test(behind)) return `write ${reading(Number(token) * MINUTE)}`;
   const pointed = /^(\d{1,2})\.([0-5]\d)$/.exec(token);
   if (pointed) {

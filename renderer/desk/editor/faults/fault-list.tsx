@@ -13,6 +13,8 @@ import styles from './fault-list.module.css';
 interface FaultListProps {
   readonly id: string;
   readonly faults: readonly Fault[];
+  /** Whether the lines are those of Lanes for every session. */
+  readonly inLanes?: boolean;
   /** The line that is being written; null for none. */
   readonly unfinished: number | null;
   readonly mends: readonly Pick<OfferedMend, 'line' | 'name'>[];
@@ -20,9 +22,11 @@ interface FaultListProps {
   onMend(line: number): void;
 }
 
-export function FaultList({ id, faults: all, unfinished, mends, onGoTo, onMend }: FaultListProps): ReactElement {
+export function FaultList(props: FaultListProps): ReactElement {
+  const { id, faults: all, inLanes = false, unfinished, mends, onGoTo, onMend } = props;
+  const text = inLanes ? ' in Lanes for every session' : '';
   const faults = all.filter(({ line }) => line !== unfinished);
-  const waiting = faults.length < all.length ? `Line ${unfinished} is not finished yet` : null;
+  const waiting = faults.length < all.length ? `Line ${unfinished}${text} is not finished yet` : null;
   const more = faults.length - FAULTS_SHOWN;
   const names = new Map(mends.map(({ line, name }) => [line, name]));
   if (waiting !== null && faults.length === 0) {
@@ -36,7 +40,7 @@ export function FaultList({ id, faults: all, unfinished, mends, onGoTo, onMend }
   }
   return (
     <section className={styles.faults} aria-label="Faults">
-      <h2>{faults.length === 1 ? 'One line cannot be read' : `${faults.length} faults`}</h2>
+      <h2>{faults.length === 1 ? `One line${text} cannot be read` : `${faults.length} faults${text}`}</h2>
       <ul id={id}>
         {faults.slice(0, FAULTS_SHOWN).map(({ line, column, message }, index) => (
           <li key={index}>

@@ -41,6 +41,7 @@ export function WriteLate({ found, text, textNow, onText }: WriteLateProps): Rea
     onText(after);
   };
   const offers = {
+    isWritten: true,
     text: found.text,
     isEstimate: (line: number) => offered.get(line)?.isEstimate ?? false,
     where: (line: number) => offered.get(line)?.where ?? '',

@@ -42,6 +42,7 @@ export function OutcomeView(props: OutcomeViewProps): ReactElement {
             id={faultsId}
             {...{ unfinished, onMend }}
             faults={outcome.faults}
+            inLanes={outcome.in === 'lanes'}
             mends={outcome.mends}
             onGoTo={onFault}
           />

@@ -25,6 +25,8 @@ test.each<[line: string, column: number, message: string]>([
   ['4 x 50 @ 1.305', 10, '1.305 is not a time: write it as 1:30, 1:12.5 or 90, with a space after it'],
   ['4 x 50 @ 1:12,5', 10, '1:12,5 is not a time: write tenths after a point, as in 1:12.5'],
   ['4 x 50 @ 1:30x,5', 10, '1:30x,5 is not a time: write it as 1:30, 1:12.5 or 90, with a space after it'],
+  ['4 x 50 @ 1:3O', 10, '1:3O is not a time: write the digit 0 in place of the letter O'],
+  ['4 x 50 @ 1:o5', 10, '1:o5 is not a time: write the digit 0 in place of the letter O'],
   ['4 x 50 @ 12,5', 10, '12,5 is not a time: write tenths after a point, as in 12.5'],
   ['4 x 50 @ 1:30odds', 10, '1:30odds is not a time: write it as 1:30, 1:12.5 or 90, with a space after it'],
   ['4 x 50 rest 0', 13, '0 is not a time: write seconds without a colon only from 1 to 99'],

@@ -99,7 +99,7 @@ test('they are found by words and by the day, and where none fits it is said wha
 test('one is opened by a tap; Undo brings back what was there, with its file', async () => {
   await write();
   writeText('Mine\nSet\n50 @ 1:00\n');
-  await soon(() => expect(listed()).toContain('Session 27 November'));
+  await soon(() => expect(listed()).toContain('Mine'));
   press(/^Harbour squad/);
   await soon(() => expect(writtenText()).toBe(SESSION));
   screen.getByRole('heading', { name: 'Harbour squad, Thursday', level: 1 });

@@ -64,8 +64,16 @@ describe('cuts that are needed together', () => {
 
   test('where even all are not enough, that is said', () => {
     const fitted = fitPlan(planOf(FIVE_SETS))!;
-    expect(adviceOf(fitted)).toBe('Even all 5 of these cuts are not enough:');
+    expect(adviceOf({ ...fitted, isWritten: true })).toBe('Even all 5 of these cuts are not enough:');
     expect(fitted.cuts).toHaveLength(5);
+  });
+
+  test('where there is nothing to cut, only a run can move on', () => {
+    const none = { over: 60_000, serves: 'short', cuts: [] } as const;
+    expect(adviceOf({ ...none, isWritten: true })).toBe('No cut brings the end forward: shorten the last part.');
+    expect(adviceOf({ ...none, isWritten: false })).toBe(
+      'No cut brings the end forward: shorten the last part, or move on.',
+    );
   });
 });
 

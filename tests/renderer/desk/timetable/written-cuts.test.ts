@@ -60,4 +60,17 @@ describe('[fit] where the session runs over while it is written', () => {
       expect(opened.ok && totalsOf(opened.value).duration).toBe(cut.endsAt);
     }
   });
+
+  test('a list of one interval or target a rep loses those of the reps that go', () => {
+    const text = HOUR.replace('6 x 50 @ 1:00', '4 x 50 @ 1:40, 1:35, 1:25, 1:20 hold 40, 39, 38, 37');
+    const found = writtenFit(planOf(text))!;
+    const reps = found.cuts.find(({ line }) => line === 7)!;
+    expect(reps).toMatchObject({ kind: 'reps', n: 1, saves: 160_000 });
+    expect(textCut(found, reps)).toContain('  3 x 50 @ 1:40, 1:35, 1:25 hold 40, 39, 38\n');
+  });
+
+  test('the latest start of the swim-down is said, unless it is before the session', () => {
+    expect(writtenFit(planOf(HOUR))!.startBy!.said).toBe('Swim-down must start by 19:18.');
+    expect(writtenFit(planOf(HOUR.replace('3:00 easy', '30:00 easy')))!.startBy).toBeNull();
+  });
 });

@@ -42,6 +42,16 @@ test('[faults] of the line that is being written it is only said that it is not 
   expect(screen.getAllByRole('heading').map(({ textContent }) => textContent)).toEqual(['Line 8 is not finished yet']);
 });
 
+test('[faults] of Lanes for every session it is said that the lines are its own', () => {
+  const faults = [1, 2].map((line) => ({ line, column: 1, message: `what is wrong in line ${line}` }));
+  const rest = { id: 'x', mends: [], inLanes: true, onGoTo: vi.fn(), onMend: vi.fn() };
+  const { rerender } = render(<FaultList {...rest} faults={faults} unfinished={null} />);
+  screen.getByRole('heading', { name: '2 faults in Lanes for every session' });
+  rerender(<FaultList {...rest} faults={faults} unfinished={1} />);
+  screen.getByRole('heading', { name: 'One line in Lanes for every session cannot be read' });
+  screen.getByText('Line 1 in Lanes for every session is not finished yet.');
+});
+
 test('[faults] a list of another length than the lanes says what is done with its values, which is no sure mend', () => {
   const lines = ['8/7/6 x 50 @ 1:00', '8/7/6/5 x 50 @ 1:00', '8/7 x 50 @ 1:00'];
   const faults = lines.map((_, index) => ({
