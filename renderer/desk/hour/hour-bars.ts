@@ -119,6 +119,12 @@ function atFinish(bar: HourBar, booked: Millis | null): readonly HourBar[] {
 /** Of a hundred: two bars of a lane that are nearer than this cannot be told apart. */
 const NEAR = 0.1;
 
+/** Too narrow to be told from its neighbours or tapped: some 4 px beside the text. */
+const NARROW = 0.6;
+
+/** As wide as narrow bars grow together. */
+const JOINED = 3;
+
 /** What is too small to be seen by itself goes into the bar before it. */
 function drawn(bars: readonly HourBar[]): readonly HourBar[] {
   const last = new Map<string, number>();
@@ -127,8 +133,8 @@ function drawn(bars: readonly HourBar[]): readonly HourBar[] {
     const row = `${bar.kind} ${bar.lane} ${bar.over}`;
     const at = last.get(row);
     const before = at === undefined ? undefined : all[at]!;
-    const isSmall = bar.to - bar.from < 3 * NEAR && before !== undefined && bar.from - before.to < NEAR;
-    if (isSmall && before.to - before.from < 3) {
+    const isSmall = bar.to - bar.from < NARROW && before !== undefined && bar.from - before.to < NEAR;
+    if (isSmall && before.to - before.from < JOINED) {
       all[at!] = { ...before, to: Math.max(before.to, bar.to) };
     } else {
       last.set(row, all.push(bar) - 1);

@@ -82,6 +82,16 @@ test('[timetable] ten lanes beside the text scroll in a place of their own, whos
   await place.focus();
   for (let presses = 0; presses < 12; presses++) await desk.page.keyboard.press('ArrowRight');
   await expect.poll(() => place.evaluate((own) => own.scrollWidth - own.clientWidth - own.scrollLeft)).toBeLessThan(2);
+  // A long one is drawn only where it is in sight: each of its cells would cost every key.
+  await desk.page
+    .getByRole('textbox', { name: 'Session', exact: true })
+    .fill(TEN_LANES + '\nSwim\n1 x 50 @ 1:00\n'.repeat(200));
+  const last = desk.page.getByRole('rowheader', { name: 'In all' });
+  await expect.poll(() => place.evaluate((own) => own.scrollHeight)).toBeGreaterThan(400 * 30);
+  expect(await place.locator('tr').count()).toBeLessThan(150);
+  await last.scrollIntoViewIfNeeded();
+  await expect.poll(() => place.locator('tbody').last().locator('tr').count()).toBeGreaterThan(1);
+  expect(await place.locator('tr').count()).toBeLessThan(250);
 });
 
 test('ten lanes are in sight at 1280 × 800, and 0 chooses the tenth', async () => {
