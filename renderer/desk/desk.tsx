@@ -96,6 +96,8 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
                 onBack={run ? () => setLeft(null) : null}
                 onRehearse={(source) => rehearsal.begin({ source, clockPhase: clock.now() })}
                 onOpened={() => {
+                  // What was said of a file was about the text before it was run.
+                  file.read();
                   setBrought(null);
                   setLeft(null);
                 }}

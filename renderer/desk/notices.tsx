@@ -21,10 +21,13 @@ export function Notices({ tools }: { readonly tools: Tools }): ReactElement | nu
   useMoment(tools.frames);
   const lost = status === 'lost' ? [lostText(tools.link.lostFor())] : [];
   const clock = useDeck(tools.link, (state) => state.clockQuality);
-  const all = [...clockTexts(clock), ...lost, ...faults, ...notices];
-  if (all.length === 0 && startUp === null) return null;
+  const fair = clock?.quality === 'fair' ? `The clock of this window is fair. ${offText(clock)}` : null;
+  const all = [...poorTexts(clock), ...lost, ...faults, ...notices];
+  const isBad = all.length > 0 || startUp !== null;
+  if (!isBad && fair === null) return null;
   return (
-    <div className={styles.notices} role="status" aria-label="Notices">
+    <div className={`${styles.notices} ${isBad ? '' : styles.isMild}`} role="status" aria-label="Notices">
+      {fair === null ? null : <p>{fair}</p>}
       {all.map((text) => (
         <p key={text}>{text}</p>
       ))}
@@ -85,9 +88,8 @@ function Leave({ run, onAnswer }: LeaveProps): ReactElement | null {
   );
 }
 
-function clockTexts(clock: DeckState['clockQuality']): readonly string[] {
-  if (clock === null || clock.quality === 'good') return [];
-  if (clock.quality === 'fair') return [`The clock of this window is fair. ${offText(clock)}`];
+function poorTexts(clock: DeckState['clockQuality']): readonly string[] {
+  if (clock?.quality !== 'poor') return [];
   return [`${DO_NOT_LEAVE}. ${offText(clock)} Use another screen, or go nearer to the Wi-Fi.`];
 }
 

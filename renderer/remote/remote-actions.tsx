@@ -30,39 +30,37 @@ export interface RemoteTools extends Tools {
   readonly undoesOwnOnly?: boolean;
 }
 
+/** Which actions stand in the one place that they share. After the end, 'more' means the last actions too. */
+export type Opened = 'few' | 'more' | 'times';
+
 interface RemoteActionsProps {
   readonly tools: RemoteTools;
   readonly moment: RunMoment;
   /** The chosen lane; null for all. */
   readonly lane: number | null;
-  /** Called when the rarer actions are opened or closed. */
-  onMore?(open: boolean): void;
+  /** Called with what is open from now on. */
+  onOpened?(opened: Opened): void;
 }
 
 export function RemoteActions(props: RemoteActionsProps): ReactElement {
-  const [more, show] = useState(false);
-  const [times, setTimes] = useState(false);
+  const [opened, setOpened] = useState<Opened>('few');
   const isDone = props.moment.view.phase === 'done';
-  const setMore = (open: boolean): void => {
-    show(open);
-    props.onMore?.(open);
-  };
-  const openTimes = (open: boolean): void => {
-    setTimes(open);
-    setMore(open || !isDone);
+  const open = (next: Opened): void => {
+    setOpened(next);
+    props.onOpened?.(next);
   };
   return (
     <nav className={styles.buttons} aria-label="Actions">
-      {more && times ? (
-        <RemoteTouches {...props} onBack={() => openTimes(false)} />
+      {opened === 'times' ? (
+        <RemoteTouches {...props} onBack={() => open(isDone ? 'few' : 'more')} />
       ) : isDone ? (
-        <LastActions {...props} onTimes={() => openTimes(true)} />
-      ) : more ? (
-        <MoreActions {...props} onTimes={() => openTimes(true)} onBack={() => setMore(false)} />
+        <LastActions {...props} onTimes={() => open('times')} />
+      ) : opened === 'more' ? (
+        <MoreActions {...props} onTimes={() => open('times')} onBack={() => open('few')} />
       ) : (
-        <FewActions {...props} onOpen={() => setMore(true)} />
+        <FewActions {...props} onOpen={() => open('more')} />
       )}
-      <SteeringActions {...props} more={more} />
+      <SteeringActions {...props} more={opened !== 'few'} />
     </nav>
   );
 }

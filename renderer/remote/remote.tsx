@@ -18,7 +18,7 @@ import { ownStorage } from '../ui/coach/own-storage.ts';
 import { useDeck, useDigits, useDrawn, useActions, useMoment } from '../ui/coach/use-deck.ts';
 import { Region } from '../ui/region.tsx';
 import { nextLeaveOf } from './next-leave.ts';
-import { RemoteActions, type RemoteTools } from './remote-actions.tsx';
+import { RemoteActions, type Opened, type RemoteTools } from './remote-actions.tsx';
 import { feltTaps } from './felt-taps.ts';
 import styles from './remote.module.css';
 
@@ -51,7 +51,9 @@ type RunProps = Omit<PartProps, 'lane'> & { readonly lost: boolean; readonly isA
 function RemoteOfRun({ tools, moment, lost, isAwake }: RunProps): ReactElement {
   const run = moment.run.id;
   const [kept, setKept] = useState(() => keptLane(run));
-  const [more, setMore] = useState(false);
+  const [opened, setOpened] = useState<Opened>('few');
+  // The end closes the rarer actions, not the times.
+  const more = opened === 'times' || (opened === 'more' && moment.view.phase !== 'done');
   // The lane may not be in this session.
   const lane = moment.view.lanes.some(({ number }) => number === kept) ? kept : null;
   const choose = (next: number | null): void => {
@@ -74,7 +76,7 @@ function RemoteOfRun({ tools, moment, lost, isAwake }: RunProps): ReactElement {
         <RemoteFeedback tools={tools} lost={lost} isAwake={isAwake} />
       </Region>
       <Region name="The row of actions" advice={ADVICE} link={tools.link} instead={<StopAlone tools={tools} />}>
-        <RemoteActions tools={tools} moment={moment} lane={lane} onMore={setMore} />
+        <RemoteActions tools={tools} moment={moment} lane={lane} onOpened={setOpened} />
       </Region>
     </main>
   );

@@ -15,8 +15,8 @@ import { FakeHost } from '../link/fake-host.ts';
 
 afterEach(cleanup);
 
-/** What a page says whose messages take so long each way, in ms. */
-function said(delay: number, page: (tools: Tools) => ReactElement): string {
+/** A page whose messages take so long each way, in ms. */
+function drawn(delay: number, page: (tools: Tools) => ReactElement): HTMLElement {
   const host = new FakeHost();
   host.delay = delay;
   const link = host.open('desk');
@@ -28,8 +28,10 @@ function said(delay: number, page: (tools: Tools) => ReactElement): string {
   const tools = { link, frames, actions, offers: createOffers(frames, actions), touches: pageTouches(link) };
   const { container } = render(page(tools));
   link.close();
-  return container.textContent;
+  return container;
 }
+
+const said = (...args: Parameters<typeof drawn>): string => drawn(...args).textContent;
 
 test.each([
   ['the coach’s window', (tools: Tools) => <Notices tools={tools} />],
@@ -38,4 +40,11 @@ test.each([
   expect(said(10, page)).not.toMatch(/clock is|Clock:|Do not leave/);
   expect(said(60, page)).toMatch(/clock of this window is fair\. It may be off by 0\.1 s\.|Clock: fair/);
   expect(said(160, page)).toMatch(/Do not leave on this clock\. It may be off by 0\.2 s\./);
+});
+
+test('a fair clock alone is no alarm: swimmers may leave on it', () => {
+  const look = (delay: number): string =>
+    drawn(delay, (tools) => <Notices tools={tools} />).querySelector('[role=status]')!.className;
+  expect(look(60)).toMatch(/isMild/);
+  expect(look(160)).not.toMatch(/isMild/);
 });

@@ -10,6 +10,7 @@ import type { RunMoment } from '../../../renderer/ui/coach/frames.ts';
 import { Remote } from '../../../renderer/remote/remote.tsx';
 import { RemoteActions } from '../../../renderer/remote/remote-actions.tsx';
 import { runOf } from '../../support/coach/coach-run.ts';
+import { CoachWindow } from '../../support/coach/coach-window.ts';
 import { coachTable, type CoachTable } from '../../support/coach/coach-table.ts';
 import { tap } from '../../support/coach/finger.ts';
 
@@ -44,6 +45,20 @@ test('in a break each lane has the time that is left of it', () => {
   const frames = { ...table.tools.frames, shown: () => shown };
   render(<Remote tools={{ ...table.tools, frames }} />);
   expect(screen.getByRole('button', { name: 'Lane 2' }).textContent).toBe('21:30 left');
+});
+
+test('the end closes More, so that the lanes are in sight again; the times keep their room', () => {
+  const coach = new CoachWindow(SET);
+  render(<Remote tools={coach.tools} />);
+  const hidesLanes = (): boolean => /isMore/.test(screen.getByRole('main').className);
+  press('More');
+  expect(hidesLanes()).toBe(true);
+  coach.other({ do: 'finish' });
+  expect(hidesLanes()).toBe(false);
+  press('Times');
+  expect(hidesLanes()).toBe(true);
+  press('Back');
+  expect(hidesLanes()).toBe(false);
 });
 
 test('Stop is for all lanes, also while it looks after one; that one has its own beside it', () => {
