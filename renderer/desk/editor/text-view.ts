@@ -25,7 +25,7 @@ import {
 } from '@codemirror/state';
 import { EditorView, keymap, lineNumbers, placeholder, tooltips, type KeyBinding } from '@codemirror/view';
 import { indenting } from './indenting.ts';
-import { characterAt } from './faults/fault-place.ts';
+import { wordsAt } from './faults/fault-place.ts';
 
 /** The editor of a text, for `putCursor`. */
 export type TextView = EditorView;
@@ -297,13 +297,17 @@ export function chosenLines(view: TextView): {
   return { from: doc.lineAt(from).number, to: doc.lineAt(to).number, isCursor: empty };
 }
 
-/** Puts the cursor at a line and column (both from 1; a tab counts as 4 columns), if the text is there. */
-export function putCursor(view: TextView | null, line: number, column: number): void {
+/**
+ * Chooses the words at a line and column (both from 1; a tab counts as 4 columns), as a fault names them, so that what is
+ * typed takes their place alone; the whole line without a column. Does nothing where the text has no such line.
+ */
+export function putCursor(view: TextView | null, line: number, column?: number): void {
   if (!view || line > view.state.doc.lines) return;
   const { from, to, text } = view.state.doc.line(line);
-  const anchor = from + characterAt(text, column);
+  const words = column === undefined ? { from: 0, to: to - from } : wordsAt(text, column);
+  const anchor = from + words.from;
   view.dispatch({
-    selection: { anchor, head: to },
+    selection: { anchor, head: from + words.to },
     effects: EditorView.scrollIntoView(anchor, { y: 'start', yMargin: 3 * view.defaultLineHeight }),
   });
   view.focus();

@@ -189,7 +189,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
     if (!editor.current) return;
     const place = placeFor(example, textsNow().text, chosenLines(editor.current).to);
     if (place.kind === 'there') {
-      putCursor(editor.current, place.line, 1);
+      putCursor(editor.current, place.line);
       return say(`The session has it already, on line ${place.line}: change it there.`);
     }
     const on = putBelow(editor.current, place.line, place.lines);
@@ -219,7 +219,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
         ? 'Write a set first, as in 4 x 50 easy @ 1:15, or open a session.'
         : null;
   useRunKey(() => (why === null ? void open(false) : say(why)));
-  const goTo = (line: number): void => putCursor(editor.current, line, 1);
+  const goTo = (line: number): void => putCursor(editor.current, line);
 
   return (
     <div

@@ -326,10 +326,13 @@ test('[editor] the pieces of a line are told apart as they are read', () => {
   ]);
 });
 
-test('[editor] the cursor goes to a line and column, and what stands behind it is chosen', () => {
-  render(<Shown first={'Set\n\t4 x 50 @ 1.30'} />);
+test.each([
+  { column: 14, chosen: '1.30' },
+  { column: undefined, chosen: '\t4 x 50 @ 1.30 hold 40' },
+])('[editor] the cursor goes to a line: the words at column $column are chosen, or all of it', ({ column, chosen }) => {
+  render(<Shown first={'Set\n\t4 x 50 @ 1.30 hold 40'} />);
   act(() => screen.getByRole('button').click());
-  act(() => putCursor(view, 2, 14));
+  act(() => putCursor(view, 2, column));
   const { from, to } = editorOf().state.selection.main;
-  expect(editorOf().state.sliceDoc(from, to)).toBe('1.30');
+  expect(editorOf().state.sliceDoc(from, to)).toBe(chosen);
 });
