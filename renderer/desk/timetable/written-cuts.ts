@@ -67,11 +67,13 @@ export function writtenFit(plan: Plan): WrittenFit | null {
 /** `isOnTop`: each is counted on top of those before it. */
 function measured(plan: Plan, options: readonly CutOption[], isOnTop: boolean): readonly WrittenCut[] {
   let before = { plan, end: totalsOf(plan).duration };
-  return options.map((option) => {
+  return options.flatMap((option) => {
     const after = withCut(before.plan, option);
+    // What cannot be written is left out of what is offered.
+    if (!after) return [];
     const cut = noted(plan, { ...option, saves: before.end - after.end, endsAt: after.end });
     if (isOnTop) before = after;
-    return cut;
+    return [cut];
   });
 }
 
@@ -89,12 +91,12 @@ function startBy(plan: Plan, { swimDownBy }: Fit): WrittenFit['startBy'] {
   return { said, at: placeIn(plan, swimDownBy) };
 }
 
-function withCut(before: Plan, { line, n }: CutOption): { readonly plan: Plan; readonly end: number } {
+/** null where what is left is no session. */
+function withCut(before: Plan, { line, n }: CutOption): { readonly plan: Plan; readonly end: number } | null {
   const { source, session } = before;
   const text = textWithCut(source.text, session.pool, line, n);
   const opened = openPlan({ text, lanesText: source.lanesText }, before);
-  if (!opened.ok) throw new Error(`a cut of line ${line} leaves no session`);
-  return { plan: opened.value, end: totalsOf(opened.value).duration };
+  return opened.ok ? { plan: opened.value, end: totalsOf(opened.value).duration } : null;
 }
 
 /** The text with it. */

@@ -13,11 +13,11 @@ export function squad(lanes: number, line: string): string {
 
 /** From the first to the last row on which digits are drawn, in px. Their box is moved up from them by a little. */
 export async function drawnHeight(target: Locator): Promise<number> {
-  // Not while the screen is laid out anew.
   await target.waitFor();
-  // A screen that has just changed its size lays itself out anew.
-  await expect.poll(() => target.boundingBox()).not.toBeNull();
-  const box = (await target.boundingBox())!;
+  // A screen that has just changed its size lays itself out anew, and digits that go on are drawn anew.
+  let found: Awaited<ReturnType<Locator['boundingBox']>> = null;
+  await expect.poll(async () => (found = await target.boundingBox())).not.toBeNull();
+  const box = found!;
   const clip = { ...box, height: box.height * 1.1 };
   const picture = await target.page().screenshot({ clip, animations: 'allow' });
   const other = await target.page().context().browser()!.newPage();

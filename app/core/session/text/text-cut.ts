@@ -61,21 +61,28 @@ function editsOf({ text, number }: Line, pool: Pool, n: number): readonly Edit[]
     throw new Error(`line ${number} is neither a set nor rounds`);
   }
   if (written.kind === 'rounds') return roundsGone(text, from, written.times - n);
-  if (written.ladder) return [rungsGone(text, written, n), ...valuesGone(written, n)];
+  if (written.ladder) return [rungsGone(text, written, n), ...valuesGone(text, written, n)];
   // Of `3 x 4 x 50` the 3 is cut.
   const counts = written.rounds === null ? written.counts!.at : [from];
   const fewer = counts
     .map((from) => ({ from, digits: digitsAt(text, from) }))
     .filter(({ digits }) => Number(digits) > 0)
     .map(({ from, digits }) => ({ from, to: from + digits.length, by: `${Number(digits) - n}` }));
-  return written.rounds === null ? [...fewer, ...valuesGone(written, n)] : fewer;
+  return written.rounds === null ? [...fewer, ...valuesGone(text, written, n)] : fewer;
 }
 
+/** A number that may be a time or a word: behind a comma and before words it would be one of those. */
+const BARE = /(?:^|[\s,/@])\d+(?:\.\d)?\s*(?:s|secs?|seconds?)?$/iu;
+
 /** Of one interval or target a rep, those of the reps that go: the list must stay as long as the set. */
-function valuesGone({ clauses: { timing, hold } }: WrittenSet, n: number): readonly Edit[] {
+function valuesGone(text: string, { clauses: { timing, hold } }: WrittenSet, n: number): readonly Edit[] {
   return [timing.kind === 'interval' ? timing.lists : [], hold?.lists ?? []]
     .filter(({ length }) => length > 1)
-    .map((lists) => ({ from: lists[lists.length - 1 - n]!.end, to: lists[lists.length - 1]!.end, by: '' }))
+    .map((lists) => {
+      const [from, to] = [lists[lists.length - 1 - n]!.end, lists[lists.length - 1]!.end];
+      const isUnclear = BARE.test(text.slice(0, from)) && /^\s+(?!(?:on|hold)\b)[^\s,@/]/iu.test(text.slice(to));
+      return { from, to, by: isUnclear ? ',' : '' };
+    })
     .sort((a, b) => a.from - b.from);
 }
 

@@ -29,6 +29,13 @@ describe('a cut written into the text', () => {
     ['100 - 200 - 300 m @ base', 2, '100 m @ base'],
     ['62.5-75-100 m @ 2:00', 2, '62.5 m @ 2:00'],
     ['4 x 75 free @ 1:20, 1:15, 1:10, 1:05', 1, '3 x 75 free @ 1:20, 1:15, 1:10'],
+    // A bare number before words would be one of them: `@ 75, 70 easy`.
+    ['3 x 50 @ 75, 70, 1:05 easy', 1, '2 x 50 @ 75, 70, easy'],
+    ['3 x 50 @ 75s, 70 sec, 1:05 easy', 1, '2 x 50 @ 75s, 70 sec, easy'],
+    ['3 x 50 @ 75, 1:10, 1:05 easy', 1, '2 x 50 @ 75, 1:10 easy'],
+    ['3 x 50 @ 75, base+10, 1:05 easy', 1, '2 x 50 @ 75, base+10 easy'],
+    ['3 x 50 @ 75, 70, 65 hold 40', 1, '2 x 50 @ 75, 70 hold 40'],
+    ['3 x 50 @ 75, 70, 65', 2, '1 x 50 @ 75'],
     ['4/0/4 x 50 @ 1:00/1:05/1:10, 55, 50, 45, fast # all out', 3, '1/0/1 x 50 @ 1:00/1:05/1:10, fast # all out'],
     ['3 x 50 hold 30, 29.5, 29 @ 1:30, 1:25, 1:20 fly', 1, '2 x 50 hold 30, 29.5 @ 1:30, 1:25 fly'],
     ['3 x 50 @ 1:30 drop 5 hold css, css-1, css-2', 2, '1 x 50 @ 1:30 drop 5 hold css'],
