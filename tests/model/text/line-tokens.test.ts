@@ -4,18 +4,18 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { parseLanes, parseSession } from '../../app/core/session/parse.ts';
-import { itemsUnder, type Item, type SwimSet, type TimedBlock, type Way } from '../../app/core/session/session.ts';
-import { lineTokens, NOTHING_ABOVE } from '../../app/core/session/tokens/line-tokens.ts';
-import type { Token, TokenKind } from '../../app/core/session/tokens/token.ts';
-import { columnAt } from '../../app/core/session/text/lines.ts';
-import { isFlaw } from '../../app/core/session/values/flaw.ts';
-import { timeAt } from '../../app/core/session/values/time.ts';
-import { holdAt, intervalAt } from '../../app/core/session/values/values.ts';
-import { drawNearMisses, textWith } from './invent/near-misses.ts';
-import { seededRandom } from './invent/random.ts';
-import { linesOf, textOf } from './scenario.ts';
-import { inventTrial } from './trial.ts';
+import { parseLanes, parseSession } from '../../../app/core/session/parse.ts';
+import { itemsUnder, type Item, type SwimSet, type TimedBlock, type Way } from '../../../app/core/session/session.ts';
+import { lineTokens, NOTHING_ABOVE } from '../../../app/core/session/tokens/line-tokens.ts';
+import type { Token, TokenKind } from '../../../app/core/session/tokens/token.ts';
+import { columnAt } from '../../../app/core/session/text/lines.ts';
+import { isFlaw } from '../../../app/core/session/values/flaw.ts';
+import { timeAt } from '../../../app/core/session/values/time.ts';
+import { holdAt, intervalAt } from '../../../app/core/session/values/values.ts';
+import { drawNearMisses, textWith } from '../invent/near-misses.ts';
+import { seededRandom } from '../invent/random.ts';
+import { linesOf, textOf } from '../scenario.ts';
+import { inventTrial } from '../trial.ts';
 
 const SEEDS = 100;
 const A_GO = 25;

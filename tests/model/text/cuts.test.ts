@@ -3,16 +3,16 @@
  */
 
 import { expect, test } from 'vitest';
-import { openPlan } from '../../app/core/plan/open-plan.ts';
-import { totalsOf } from '../../app/core/plan/totals.ts';
-import { cutsInRounds, fitPlan, smallCuts } from '../../app/core/run/hour/fit.ts';
-import { textWithCut } from '../../app/core/session/text/text-cut.ts';
-import { HOUR, MINUTE } from '../../app/core/units.ts';
-import { timeOfDayAfter } from '../../app/core/words/time/time-of-day.ts';
-import { inventSession } from './invent/invent-session.ts';
-import { seededRandom } from './invent/random.ts';
-import { textOf } from './scenario.ts';
-import { writeSession } from './write/write-session.ts';
+import { openPlan } from '../../../app/core/plan/open-plan.ts';
+import { totalsOf } from '../../../app/core/plan/totals.ts';
+import { cutsInRounds, fitPlan, smallCuts } from '../../../app/core/run/hour/fit.ts';
+import { textWithCut } from '../../../app/core/session/text/text-cut.ts';
+import { HOUR, MINUTE } from '../../../app/core/units.ts';
+import { timeOfDayAfter } from '../../../app/core/words/time/time-of-day.ts';
+import { inventSession } from '../invent/invent-session.ts';
+import { seededRandom } from '../invent/random.ts';
+import { textOf } from '../scenario.ts';
+import { writeSession } from '../write/write-session.ts';
 
 const START = 6 * 60;
 

@@ -3,13 +3,13 @@
  */
 
 import { expect, test } from 'vitest';
-import { openPlan } from '../../app/core/plan/open-plan.ts';
-import type { Plan } from '../../app/core/plan/plan.ts';
-import { withoutNames } from '../../app/core/session/names/without-names.ts';
-import { inventSession } from './invent/invent-session.ts';
-import { seededRandom } from './invent/random.ts';
-import { textOf } from './scenario.ts';
-import { writeSession } from './write/write-session.ts';
+import { openPlan } from '../../../app/core/plan/open-plan.ts';
+import type { Plan } from '../../../app/core/plan/plan.ts';
+import { withoutNames } from '../../../app/core/session/names/without-names.ts';
+import { inventSession } from '../invent/invent-session.ts';
+import { seededRandom } from '../invent/random.ts';
+import { textOf } from '../scenario.ts';
+import { writeSession } from '../write/write-session.ts';
 
 /** What is swum: all of a plan but the names and the texts it was made from. */
 function swumIn(plan: Plan): unknown {
