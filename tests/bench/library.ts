@@ -3,20 +3,20 @@
  * them, and a list or a search then. Both beside what other programs change meanwhile.
  */
 
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { systemDisk } from '../../app/host/journal/disk.ts';
 import { Library } from '../../app/host/library/library.ts';
 import { row, type Row } from './table.ts';
+import { FINDS, SESSIONS, thousandSessions, writeSession } from './thousand-sessions.ts';
 
-const SESSIONS = 1000;
 const LOOKS = 200;
 
 export async function benchLibrary(): Promise<readonly Row[]> {
   const folder = mkdtempSync(join(tmpdir(), 'lanecall-bench-'));
   try {
-    fill(join(folder, 'sessions'));
+    thousandSessions(folder);
     const library = new Library({ disk: systemDisk, folder, wall: () => Date.now() });
     const first = await timeOf(() => find(library, ''));
     const lists = await times(() => find(library, ''));
@@ -26,7 +26,7 @@ export async function benchLibrary(): Promise<readonly Row[]> {
         return find(library, FINDS[n % FINDS.length]!);
       },
       async (n) => {
-        writeFileSync(join(folder, 'sessions', `Session ${n}.txt`), textOf(n + 1));
+        writeSession(folder, n, n + 1);
         // Until the system has told of it.
         await new Promise((done) => setTimeout(done, 5));
       },
@@ -40,25 +40,6 @@ export async function benchLibrary(): Promise<readonly Row[]> {
   } finally {
     rmSync(folder, { recursive: true });
   }
-}
-
-/** By name, day and words; some are in all, some in one, some in none. */
-const FINDS = ['session 77', '3 december 2026', 'free', 'paddles ladder', 'thursday kick', 'nothing of the kind'];
-
-function fill(folder: string): void {
-  mkdirSync(folder);
-  for (let n = 0; n < SESSIONS; n++) writeFileSync(join(folder, `Session ${n}.txt`), textOf(n));
-}
-
-/** As long as a coach writes them. */
-function textOf(n: number): string {
-  const lanes = Array.from({ length: 6 }, (_, lane) => `lane ${lane + 1} css 1:${20 + lane}, 5 swimmers`).join('\n');
-  const sets = Array.from(
-    { length: 12 },
-    (_, set) => `${2 + ((n + set) % 6)} x ${50 * (1 + (set % 3))} free @ base+${5 + set}`,
-  );
-  const day = `# for ${1 + (n % 28)} December 2026`;
-  return `Harbour squad ${n}\n${day}\nstart 19:30\nfinish 20:30\n${lanes}\n\nWarm-up\n6:00 choice\n\nMain set ${n}\n${sets.join('\n')}\nnote: paddles\n\nSwim-down\n200 easy\n`;
 }
 
 async function find(library: Library, words: string): Promise<void> {

@@ -4,14 +4,16 @@
  */
 
 import { useState, type FormEvent, type KeyboardEvent, type ReactElement, type RefObject } from 'react';
+import { useStore } from 'zustand';
 import { Button } from '../../ui/parts/button.tsx';
 import { FileButton } from '../../ui/parts/file-button.tsx';
 import { momentText } from './rows/entry-facts.ts';
+import { rowId } from './rows/entry-row.tsx';
+import { FoundRows } from './rows/found-rows.tsx';
 import { isNarrow } from './keys/use-sessions-toggle.ts';
 import { PieceRow } from './rows/piece-row.tsx';
 import { SAMPLES } from './first-steps/samples.ts';
-import { SessionRow } from './rows/session-row.tsx';
-import type { Sessions } from './use-sessions.ts';
+import type { Looked, Sessions } from './use-sessions.ts';
 import fieldStyles from '../panel/field.module.css';
 import styles from './sessions-panel.module.css';
 
@@ -23,36 +25,23 @@ interface SessionsPanelProps {
   onFile(file: File | undefined): void;
   /** The lines to keep for another session. */
   onKeep(): void;
-  onRefused(why: string): void;
   onClose(): void;
 }
 
 type Shelf = 'samples' | 'bin';
 
 export function SessionsPanel(props: SessionsPanelProps): ReactElement {
-  const { sessions, current, field, onFile, onKeep, onRefused, onClose } = props;
+  const { sessions, current, field, onFile, onKeep, onClose } = props;
   const [shelf, setShelf] = useState<Shelf | null>(null);
-  // The row whose actions are shown.
+  // The row whose actions are shown, by its id.
   const [expanded, setExpanded] = useState<string | null>(null);
-  const { found, words, find } = sessions;
-  // Kept here too: what comes from outside may be drawn a little later.
-  const [typed, setTyped] = useState(words);
   const toggle = (which: Shelf): void => {
     setShelf(shelf === which ? null : which);
     if (which === 'bin') void sessions.lookIntoBin();
   };
-  const openFirst = (event: FormEvent): void => {
-    event.preventDefault();
-    const [first] = found?.sessions ?? [];
-    if (first) void sessions.open(first.name);
-  };
   const leave = ({ key, nativeEvent }: KeyboardEvent): void => {
     if (key === 'Escape' && !nativeEvent.isComposing) onClose();
   };
-  const rowProps = (id: string) => ({
-    isExpanded: expanded === id,
-    onExpand: (is: boolean) => setExpanded(is ? id : null),
-  });
   return (
     <section className={styles.panel} aria-label="Sessions" onKeyDown={leave}>
       <div className={styles.title}>
@@ -65,20 +54,7 @@ export function SessionsPanel(props: SessionsPanelProps): ReactElement {
           onPress={onClose}
         />
       </div>
-      <form className={styles.find} role="search" onSubmit={openFirst}>
-        <label className={fieldStyles.field}>
-          Find by name, day or words
-          <input
-            type="search"
-            value={typed}
-            onChange={({ target }) => {
-              setTyped(target.value);
-              find(target.value);
-            }}
-            ref={field}
-          />
-        </label>
-      </form>
+      <FindField {...{ sessions, field }} />
       <div className={styles.buttons}>
         <Button name="New session" label="New" look="small" onPress={() => sessions.begin('', null)} />
         <FileButton name="Open a session" label="Open a file…" accept=".txt,.lanecall,text/plain" onFile={onFile} />
@@ -87,19 +63,8 @@ export function SessionsPanel(props: SessionsPanelProps): ReactElement {
       </div>
       {shelf === 'samples' ? <SampleList sessions={sessions} /> : null}
       {shelf === 'bin' ? <BinList sessions={sessions} /> : null}
-      <ul className={styles.list} aria-label="Sessions found">
-        {found?.sessions.map((entry) => (
-          <SessionRow
-            key={entry.name}
-            {...{ sessions, entry, onRefused }}
-            isOpen={entry.name === current}
-            {...rowProps(`session ${entry.name}`)}
-          />
-        ))}
-      </ul>
-      <p className={styles.quiet} role="status">
-        {listNews(sessions)}
-      </p>
+      <FoundRows {...{ sessions, current, expanded }} onExpand={setExpanded} />
+      <FoundNews sessions={sessions} />
       <div className={styles.title}>
         <h3>Kept parts and sets</h3>
       </div>
@@ -110,26 +75,74 @@ export function SessionsPanel(props: SessionsPanelProps): ReactElement {
         className={styles.keep}
         onPress={onKeep}
       />
-      <ul className={styles.list} aria-label="Kept parts and sets">
-        {found?.pieces.map((entry) => (
-          <PieceRow key={entry.name} {...{ sessions, entry }} {...rowProps(`piece ${entry.name}`)} />
-        ))}
-      </ul>
-      {found && found.pieces.length === 0 && words === '' ? (
-        <p className={styles.quiet}>
-          None yet. Put the cursor into a part that you will use again and keep it: then a tap puts it into any session.
-        </p>
-      ) : null}
+      <PieceRows {...{ sessions, expanded }} onExpand={setExpanded} />
     </section>
   );
 }
 
-function listNews({ found, words }: Sessions): string {
+type FindFieldProps = Pick<SessionsPanelProps, 'sessions' | 'field'>;
+
+function FindField({ sessions, field }: FindFieldProps): ReactElement {
+  const words = useStore(sessions.looked, (looked) => looked.words);
+  const openFirst = (event: FormEvent): void => {
+    event.preventDefault();
+    const [first] = sessions.looked.getState().found?.sessions ?? [];
+    if (first) void sessions.open(first.name);
+  };
+  return (
+    <form className={styles.find} role="search" onSubmit={openFirst}>
+      <label className={fieldStyles.field}>
+        Find by name, day or words
+        <input type="search" value={words} onChange={({ target }) => sessions.find(target.value)} ref={field} />
+      </label>
+    </form>
+  );
+}
+
+function FoundNews({ sessions }: { readonly sessions: Sessions }): ReactElement {
+  const news = useStore(sessions.looked, listNews);
+  return (
+    <p className={styles.quiet} role="status">
+      {news}
+    </p>
+  );
+}
+
+function listNews({ found, words }: Looked): string {
   if (!found) return 'Looking…';
   if (found.sessions.length > 0) return found.more > 0 ? `${found.more} more: write another word to find them.` : '';
   return words.trim() === ''
     ? 'No session yet. What you type is saved here by itself. Begin a new one, or take a sample.'
     : 'No session has all these words: write fewer, or the day, as in “Tue” or “3 Dec”.';
+}
+
+interface PieceRowsProps {
+  readonly sessions: Sessions;
+  readonly expanded: string | null;
+  onExpand(id: string | null): void;
+}
+
+function PieceRows({ sessions, expanded, onExpand }: PieceRowsProps): ReactElement {
+  const pieces = useStore(sessions.looked, ({ found }) => found?.pieces);
+  const words = useStore(sessions.looked, (looked) => looked.words);
+  return (
+    <>
+      <ul className={styles.list} aria-label="Kept parts and sets">
+        {pieces?.map((entry) => (
+          <PieceRow
+            key={entry.name}
+            {...{ sessions, entry, onExpand }}
+            isExpanded={expanded === rowId('piece', entry.name)}
+          />
+        ))}
+      </ul>
+      {pieces?.length === 0 && words === '' ? (
+        <p className={styles.quiet}>
+          None yet. Put the cursor into a part that you will use again and keep it: then a tap puts it into any session.
+        </p>
+      ) : null}
+    </>
+  );
 }
 
 function SampleList({ sessions }: { readonly sessions: Sessions }): ReactElement {
@@ -147,7 +160,7 @@ function SampleList({ sessions }: { readonly sessions: Sessions }): ReactElement
 }
 
 function BinList({ sessions }: { readonly sessions: Sessions }): ReactElement | null {
-  const { binned } = sessions;
+  const binned = useStore(sessions.looked, (looked) => looked.binned);
   if (!binned) return null;
   if (binned.length === 0) {
     return <p className={styles.quiet}>The bin is empty. What is moved here can be put back for 30 days.</p>;

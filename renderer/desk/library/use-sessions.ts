@@ -3,20 +3,16 @@
  * text in the editor is a step of its undo.
  */
 
-import { useCallback, useEffect, useRef, useState } from 'react';
+import { useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { createStore, type StoreApi } from 'zustand/vanilla';
 import { readDay, type Day } from '../../../app/core/day.ts';
 import { movedSession } from '../../../app/core/session/text/moved-session.ts';
 import type { MinuteOfDay } from '../../../app/core/units.ts';
-import type { BinEntry, LibraryEntry, LibraryText, ShelfKind } from '../../link/requests/library.ts';
+import type { BinEntry, LibraryText, ShelfKind } from '../../link/requests/library.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { EMPTY } from '../write/draft.ts';
+import { nextFound, type Found } from './found.ts';
 import { movedName } from './naming/moved-name.ts';
-
-export interface Found {
-  readonly sessions: readonly LibraryEntry[];
-  readonly pieces: readonly LibraryEntry[];
-  readonly more: number;
-}
 
 /** What was done; `undo` takes it back. */
 export interface Done {
@@ -40,11 +36,18 @@ export interface SessionsGiven {
   onRefused(why: string): void;
 }
 
-export interface Sessions {
+export interface Looked {
+  /** What was looked for last. */
   readonly words: string;
   /** null until the library has answered. */
   readonly found: Found | null;
   readonly binned: readonly BinEntry[] | null;
+}
+
+/** Stays the same object as long as the page is there: what is made of it alone is drawn once. */
+export interface Sessions {
+  /** Beside React: a letter in the field, or a look at what is there, draws what has changed and not the page. */
+  readonly looked: StoreApi<Looked>;
   find(words: string): void;
   open(name: string): Promise<void>;
   begin(text: string, name: string | null): void;
@@ -58,79 +61,78 @@ export interface Sessions {
   putBack(entry: BinEntry): Promise<void>;
   keepPiece(text: string): Promise<void>;
   insertPiece(name: string): Promise<void>;
+  /** Says why something cannot be done. */
+  refuse(why: string): void;
 }
 
 /** More are found by another word. */
 const MOST = 200;
 
 export function useSessions(given: SessionsGiven): Sessions {
-  const { tools, isSeen, undo, insert, onShown, onBegun, onDone, onRefused } = given;
-  const { writing, askLibrary: ask } = tools;
-  const [words, setWords] = useState('');
-  const [found, setFound] = useState<Found | null>(null);
-  const [binned, setBinned] = useState<readonly BinEntry[] | null>(null);
+  const { tools, isSeen } = given;
   const latest = useRef(given);
-  const asked = useRef(0);
-  const wanted = useRef('');
-  const shown = useRef('');
-  useEffect(() => {
+  useLayoutEffect(() => {
     latest.current = given;
   });
+  const [{ sessions, again }] = useState(() => createSessions(tools, () => latest.current));
+  useFollowing(again, tools.writing, isSeen);
+  return sessions;
+}
 
-  const find = useCallback(
-    async (next: string): Promise<void> => {
-      wanted.current = next;
-      setWords(next);
-      const n = ++asked.current;
-      const answer = await ask<'list'>({ do: 'list', find: next, most: MOST });
-      // Only the answer to the last question counts.
-      if (n !== asked.current) return;
-      if (!answer.ok) return latest.current.onRefused(answer.why);
-      const isSame = shown.current === next;
-      shown.current = next;
-      setFound((before) => (before && isSame ? inPlace(before, answer) : answer));
-    },
-    [ask],
-  );
-  const again = useCallback((): Promise<void> => find(wanted.current), [find]);
-  useFollowing(again, writing, isSeen);
+interface Made {
+  readonly sessions: Sessions;
+  /** Looks for the same once more. */
+  again(): Promise<void>;
+}
 
+function createSessions({ writing, askLibrary: ask }: SessionsGiven['tools'], page: () => SessionsGiven): Made {
+  const looked = createStore<Looked>(() => ({ words: '', found: null, binned: null }));
+  let asked = 0;
+
+  const find = async (words: string): Promise<void> => {
+    looked.setState({ words });
+    const n = ++asked;
+    const answer = await ask<'list'>({ do: 'list', find: words, most: MOST });
+    // Only the answer to the last question counts.
+    if (n !== asked) return;
+    if (!answer.ok) return page().onRefused(answer.why);
+    looked.setState(({ found }) => ({ found: nextFound(found, { ...answer, words }) }));
+  };
+  const again = (): Promise<void> => find(looked.getState().words);
   const read = async (kind: ShelfKind, name: string): Promise<LibraryText | null> => {
     if (kind === 'session' && writing.state().saving.file?.name === name) await writing.flush();
     const answer = await ask<'read'>({ do: 'read', kind, name });
     if (answer.ok) return answer;
-    onRefused(answer.why);
+    page().onRefused(answer.why);
     return null;
   };
   const show = (text: LibraryText, done: string): void => {
     writing.open(text);
-    onShown();
-    onDone({ text: done, undo });
+    page().onShown();
+    page().onDone({ text: done, undo: page().undo });
   };
   const copy = async (name: string, text: string, done: (name: string) => string): Promise<void> => {
     const placed = await ask<'create'>({ do: 'create', kind: 'session', name, text });
-    if (!placed.ok) return onRefused(placed.why);
+    if (!placed.ok) return page().onRefused(placed.why);
     show({ ...placed, text }, done(placed.name));
     await again();
   };
   const lookIntoBin = async (): Promise<void> => {
     const answer = await ask<'bin'>({ do: 'bin' });
-    if (answer.ok) setBinned(answer.binned);
-    else onRefused(answer.why);
+    if (answer.ok) looked.setState({ binned: answer.binned });
+    else page().onRefused(answer.why);
   };
   const putBack = async (id: string, opens: boolean): Promise<void> => {
     const answer = await ask<'put-back'>({ do: 'put-back', id });
-    if (!answer.ok) return onRefused(answer.why);
+    if (!answer.ok) return page().onRefused(answer.why);
     const text = opens ? await read(answer.kind, answer.name) : null;
     if (text) writing.open(text);
-    onDone({ text: `${answer.name} is back.` });
-    await Promise.all([again(), binned ? lookIntoBin() : null]);
+    page().onDone({ text: `${answer.name} is back.` });
+    await Promise.all([again(), looked.getState().binned ? lookIntoBin() : null]);
   };
 
-  return {
-    words,
-    found,
-    binned,
+  const sessions: Sessions = {
+    looked,
     find: (next) => void find(next),
     read,
     lookIntoBin,
@@ -144,9 +146,12 @@ export function useSessions(given: SessionsGiven): Sessions {
       writing.put({ ...EMPTY, text, lanesText, from: name });
       // What was looked for would hide it.
       void find('');
-      onShown();
-      onBegun();
-      onDone({ text: name === null ? 'A new session.' : `${name}, a sample: change it as you like.`, undo });
+      page().onShown();
+      page().onBegun();
+      page().onDone({
+        text: name === null ? 'A new session.' : `${name}, a sample: change it as you like.`,
+        undo: page().undo,
+      });
     },
     async duplicate(name) {
       const text = await read('session', name);
@@ -155,14 +160,14 @@ export function useSessions(given: SessionsGiven): Sessions {
     async moveTo(name, day, start) {
       const text = await read('session', name);
       if (!text) return;
-      const entry = found?.sessions.find((each) => each.name === name);
+      const entry = looked.getState().found?.sessions.find((each) => each.name === name);
       const from = readDay(entry?.day ?? '');
       await copy(movedName(name, from, day), movedSession(text.text, day, start), (moved) => `Made ${moved}.`);
     },
     async rename(kind, name, to) {
       const isOpen = kind === 'session' && writing.state().saving.file?.name === name;
       const refused = isOpen ? await writing.rename(to) : await renameFile(kind, name, to);
-      if (refused !== null) onRefused(refused);
+      if (refused !== null) page().onRefused(refused);
       else await again();
       return refused === null;
     },
@@ -170,27 +175,29 @@ export function useSessions(given: SessionsGiven): Sessions {
       const isOpen = kind === 'session' && writing.state().saving.file?.name === name;
       if (isOpen) await writing.flush();
       const answer = await ask<'discard'>({ do: 'discard', kind, name });
-      if (!answer.ok) return onRefused(answer.why);
+      if (!answer.ok) return page().onRefused(answer.why);
       if (kind === 'session') writing.moved(name, null);
       if (isOpen) writing.put({ ...EMPTY, lanesText: writing.state().draft.lanesText });
-      onDone({ text: `${name} is in the bin, for 30 days.`, undo: () => void putBack(answer.id, isOpen) });
+      page().onDone({ text: `${name} is in the bin, for 30 days.`, undo: () => void putBack(answer.id, isOpen) });
       await again();
     },
     putBack: ({ id }) => putBack(id, false),
     async keepPiece(text) {
       const name = text.trim().split('\n')[0] ?? '';
       const placed = await ask<'create'>({ do: 'create', kind: 'piece', name, text });
-      if (!placed.ok) return onRefused(placed.why);
-      onDone({ text: `${placed.name} is kept: put it into any session.` });
+      if (!placed.ok) return page().onRefused(placed.why);
+      page().onDone({ text: `${placed.name} is kept: put it into any session.` });
       await again();
     },
     async insertPiece(name) {
       const piece = await read('piece', name);
       if (!piece) return;
-      insert(piece.text);
-      onDone({ text: `Put in ${name}.`, undo });
+      page().insert(piece.text);
+      page().onDone({ text: `Put in ${name}.`, undo: page().undo });
     },
+    refuse: (why) => page().onRefused(why),
   };
+  return { sessions, again };
 
   async function renameFile(kind: ShelfKind, name: string, to: string): Promise<string | null> {
     const answer = await ask<'rename'>({ do: 'rename', kind, name, to });
@@ -225,11 +232,4 @@ function useFollowing(again: () => Promise<void>, writing: DeskTools['writing'],
       unfollow();
     };
   }, [again, writing, isSeen]);
-}
-
-/** Rows stay where they are while the same words are looked for: none moves under a finger. New ones come first. */
-function inPlace(before: Found, after: Found): Found {
-  const places = new Map(before.sessions.map(({ name }, index) => [name, index]));
-  const sessions = [...after.sessions].sort((a, b) => (places.get(a.name) ?? -1) - (places.get(b.name) ?? -1));
-  return { ...after, sessions };
 }

@@ -248,7 +248,6 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
                 field={shelf.field}
                 onFile={(file) => void take(file)}
                 onKeep={keepLines}
-                onRefused={say}
                 onClose={shelf.toggle}
               />
             </Part>

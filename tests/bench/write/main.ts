@@ -4,14 +4,16 @@
  * timetable: they stand half written most of the time, so that faults come and go and the timetable is drawn anew. Keys come
  * 90 ms apart with a pause after every fifth, of 0.3 s and of a second in turn, so that what is read and drawn after a pause is
  * met in the midst of it. Then sets once more, traced: the processor time of the task that takes a key, and of the longest task
- * besides, which may hold up the next key. Beside it the text area that stood there before; `-- --without-before` leaves that out.
+ * besides, which may hold up the next key. Before all that, a search among a thousand sessions. Beside it the text area that stood there before; `-- --without-before` leaves that out.
  */
 
 import { cpus, loadavg } from 'node:os';
 import { chromium, type Locator, type Page } from 'playwright';
 import { browserPath, findBrowser } from '../../support/system/browser.ts';
 import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
+import { SESSIONS, thousandSessions } from '../thousand-sessions.ts';
 import { buildBefore } from './build-before.ts';
+import { searchTimes } from './search.ts';
 import { serve } from './serve.ts';
 import { tasksDuring, type Tasks } from './tasks.ts';
 import { longText, TEXTS } from './texts.ts';
@@ -33,6 +35,7 @@ const programs = [{ name: 'now', dist: 'dist' }, ...(before === null ? [] : [{ n
 process.stdout.write(`${cpus().length} cores, load ${loadavg()[0]!.toFixed(1)} before; ms a key: p50, p99, most\n`);
 const browser = await chromium.launch({ executablePath: findBrowser() ?? browserPath(), args: ['--no-sandbox'] });
 try {
+  await search();
   for (const { name: size, lines } of TEXTS) {
     for (const { name, dist } of programs) {
       const host = await serve(dist, freshDataFolder());
@@ -54,6 +57,27 @@ try {
   }
 } finally {
   await browser.close();
+}
+
+async function search(): Promise<void> {
+  const data = freshDataFolder();
+  thousandSessions(data);
+  const host = await serve('dist', data);
+  try {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+    await page.goto(host.origin);
+    const { first, fewer, more, whole, quiet } = await searchTimes(page);
+    const say = (what: string, said: string): boolean => process.stdout.write(`${what.padEnd(50)} ${said}\n`);
+    say(`search among ${SESSIONS} sessions, rows in sight`, figures([...fewer, ...more]));
+    say('the first key after opening', figures([first]));
+    say('from many rows to fewer', figures(fewer));
+    say('from few rows to more', figures(more));
+    say('until all rows are there', figures(whole));
+    say('longest task of 11 s without a key', `${quiet.toFixed(1)} of processor time`);
+    await page.close();
+  } finally {
+    host.stop();
+  }
 }
 
 /** The program of before has no such panel, or another. */

@@ -20,21 +20,35 @@ interface Traced {
   readonly dur?: number;
   /** Of the processor alone. */
   readonly tdur?: number;
-  readonly args?: { readonly data?: { readonly type?: string } };
+  readonly args?: { readonly name?: string; readonly data?: { readonly type?: string } };
 }
 
 export async function tasksDuring(page: Page, type: () => Promise<void>): Promise<Tasks> {
+  return sorted(await traceOf(page, type));
+}
+
+async function traceOf(page: Page, during: () => Promise<void>): Promise<readonly Traced[]> {
   const browser = await page.context().newCDPSession(page);
   const traced: Traced[] = [];
   browser.on('Tracing.dataCollected', ({ value }) => traced.push(...(value as unknown as Traced[])));
   await browser.send('Tracing.start', {
     traceConfig: { includedCategories: ['devtools.timeline', 'toplevel'], recordMode: 'recordAsMuchAsPossible' },
   });
-  await type();
+  await during();
   const isComplete = new Promise((resolve) => browser.once('Tracing.tracingComplete', resolve));
   await browser.send('Tracing.end');
   await isComplete;
-  return sorted(traced);
+  return traced;
+}
+
+/** On the page's main thread, in ms. */
+export async function longestTask(page: Page, during: () => Promise<void>): Promise<number> {
+  const traced = await traceOf(page, during);
+  const main = traced.filter(({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain');
+  const tasks = traced.filter(({ pid, tid, name, tdur }) => {
+    return name.endsWith('RunTask') && tdur !== undefined && main.some((each) => each.pid === pid && each.tid === tid);
+  });
+  return Math.max(...tasks.map(({ tdur }) => tdur! / 1000));
 }
 
 function sorted(traced: readonly Traced[]): Tasks {

@@ -3,15 +3,23 @@
  */
 
 import type { ReactElement, ReactNode } from 'react';
+import type { ShelfKind } from '../../../link/requests/library.ts';
 import { Button } from '../../../ui/parts/button.tsx';
 import styles from '../sessions-panel.module.css';
 
 export interface Expanding {
   readonly isExpanded: boolean;
-  onExpand(isExpanded: boolean): void;
+  /** By what `rowId` says; null for none. The same function each time, or each row is drawn anew. */
+  onExpand(id: string | null): void;
+}
+
+/** Of a row in both lists. */
+export function rowId(kind: ShelfKind, name: string): string {
+  return `${kind} ${name}`;
 }
 
 interface EntryRowProps extends Expanding {
+  readonly kind: ShelfKind;
   readonly name: string;
   /** What a tap on it says that it does: the name alone, or words with it. */
   readonly deed: string;
@@ -24,7 +32,7 @@ interface EntryRowProps extends Expanding {
 }
 
 export function EntryRow(props: EntryRowProps): ReactElement {
-  const { name, deed, facts, isOpen = false, isExpanded, children, onPress, onExpand } = props;
+  const { kind, name, deed, facts, isOpen = false, isExpanded, children, onPress, onExpand } = props;
   return (
     <li className={styles.row} aria-current={isOpen ? 'true' : undefined}>
       <div className={styles.head}>
@@ -36,7 +44,7 @@ export function EntryRow(props: EntryRowProps): ReactElement {
           label="…"
           look="small"
           expanded={isExpanded}
-          onPress={() => onExpand(!isExpanded)}
+          onPress={() => onExpand(isExpanded ? null : rowId(kind, name))}
         />
       </div>
       {isExpanded ? <div className={styles.actions}>{children}</div> : null}

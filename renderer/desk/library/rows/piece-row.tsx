@@ -2,7 +2,7 @@
  * A part or set that is kept: a tap puts it in at the cursor.
  */
 
-import type { ReactElement } from 'react';
+import { memo, type ReactElement } from 'react';
 import type { LibraryEntry } from '../../../link/requests/library.ts';
 import { EntryRow, type Expanding } from './entry-row.tsx';
 import { NameAndBin } from '../naming/name-and-bin.tsx';
@@ -13,16 +13,19 @@ interface PieceRowProps extends Expanding {
   readonly entry: LibraryEntry;
 }
 
-export function PieceRow({ sessions, entry: { name, note }, ...expanding }: PieceRowProps): ReactElement {
+export const PieceRow = memo(function PieceRow(props: PieceRowProps): ReactElement {
+  const { sessions, entry, ...expanding } = props;
+  const { name, note } = entry;
   return (
     <EntryRow
       {...expanding}
+      kind="piece"
       name={name}
       deed={`Put in ${name}`}
       facts={note ?? ''}
       onPress={() => void sessions.insertPiece(name)}
     >
-      <NameAndBin {...{ sessions, name }} kind="piece" onDone={() => expanding.onExpand(false)} />
+      <NameAndBin {...{ sessions, name }} kind="piece" onDone={() => expanding.onExpand(null)} />
     </EntryRow>
   );
-}
+});

@@ -2,7 +2,7 @@
  * One session of the list: a tap opens it, and what else can be done with it stands behind "…".
  */
 
-import { useState, type ReactElement } from 'react';
+import { memo, useState, type ReactElement } from 'react';
 import type { LibraryEntry } from '../../../link/requests/library.ts';
 import { Button } from '../../../ui/parts/button.tsx';
 import { saveText } from '../../save-text.ts';
@@ -17,32 +17,32 @@ interface SessionRowProps extends Expanding {
   readonly entry: LibraryEntry;
   /** Whether it is in the editor. */
   readonly isOpen: boolean;
-  onRefused(why: string): void;
 }
 
-export function SessionRow({ sessions, entry, isOpen, onRefused, ...expanding }: SessionRowProps): ReactElement {
+export const SessionRow = memo(function SessionRow(props: SessionRowProps): ReactElement {
+  const { sessions, entry, isOpen, ...expanding } = props;
   const { name } = entry;
   return (
     <EntryRow
       {...expanding}
       {...{ name, isOpen }}
+      kind="session"
       deed={name}
       facts={entryFacts(entry)}
       onPress={() => void sessions.open(name)}
     >
-      <SessionActions {...{ sessions, name, onRefused }} onDone={() => expanding.onExpand(false)} />
+      <SessionActions {...{ sessions, name }} onDone={() => expanding.onExpand(null)} />
     </EntryRow>
   );
-}
+});
 
 interface SessionActionsProps {
   readonly sessions: Sessions;
   readonly name: string;
   onDone(): void;
-  onRefused(why: string): void;
 }
 
-function SessionActions({ sessions, name, onDone, onRefused }: SessionActionsProps): ReactElement {
+function SessionActions({ sessions, name, onDone }: SessionActionsProps): ReactElement {
   // The text that is taken for another day.
   const [moving, setMoving] = useState<string | null>(null);
   const withText = async (call: (text: string) => void): Promise<void> => {
@@ -63,7 +63,7 @@ function SessionActions({ sessions, name, onDone, onRefused }: SessionActionsPro
           name={name}
           text={moving}
           onMake={(day, start) => void sessions.moveTo(name, day, start).then(onDone)}
-          onRefused={onRefused}
+          onRefused={sessions.refuse}
         />
       )}
       <Button
