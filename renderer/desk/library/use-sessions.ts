@@ -3,7 +3,7 @@
  * text in the editor is a step of its undo.
  */
 
-import { useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { useEffect, useLayoutEffect, useState } from 'react';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { readDay, type Day } from '../../../app/core/day.ts';
 import { movedSession } from '../../../app/core/session/text/moved-session.ts';
@@ -70,11 +70,8 @@ const MOST = 200;
 
 export function useSessions(given: SessionsGiven): Sessions {
   const { tools, isSeen } = given;
-  const latest = useRef(given);
-  useLayoutEffect(() => {
-    latest.current = given;
-  });
-  const [{ sessions, again }] = useState(() => createSessions(tools, () => latest.current));
+  const [{ sessions, again, listen }] = useState(() => createSessions(given));
+  useLayoutEffect(() => listen(given));
   useFollowing(again, tools.writing, isSeen);
   return sessions;
 }
@@ -83,9 +80,13 @@ interface Made {
   readonly sessions: Sessions;
   /** Looks for the same once more. */
   again(): Promise<void>;
+  /** What the page has been drawn with last. */
+  listen(given: SessionsGiven): void;
 }
 
-function createSessions({ writing, askLibrary: ask }: SessionsGiven['tools'], page: () => SessionsGiven): Made {
+function createSessions(given: SessionsGiven): Made {
+  const { writing, askLibrary: ask } = given.tools;
+  let page = given;
   const looked = createStore<Looked>(() => ({ words: '', found: null, binned: null }));
   let asked = 0;
 
@@ -95,7 +96,7 @@ function createSessions({ writing, askLibrary: ask }: SessionsGiven['tools'], pa
     const answer = await ask<'list'>({ do: 'list', find: words, most: MOST });
     // Only the answer to the last question counts.
     if (n !== asked) return;
-    if (!answer.ok) return page().onRefused(answer.why);
+    if (!answer.ok) return page.onRefused(answer.why);
     looked.setState(({ found }) => ({ found: nextFound(found, { ...answer, words }) }));
   };
   const again = (): Promise<void> => find(looked.getState().words);
@@ -103,31 +104,31 @@ function createSessions({ writing, askLibrary: ask }: SessionsGiven['tools'], pa
     if (kind === 'session' && writing.state().saving.file?.name === name) await writing.flush();
     const answer = await ask<'read'>({ do: 'read', kind, name });
     if (answer.ok) return answer;
-    page().onRefused(answer.why);
+    page.onRefused(answer.why);
     return null;
   };
   const show = (text: LibraryText, done: string): void => {
     writing.open(text);
-    page().onShown();
-    page().onDone({ text: done, undo: page().undo });
+    page.onShown();
+    page.onDone({ text: done, undo: page.undo });
   };
   const copy = async (name: string, text: string, done: (name: string) => string): Promise<void> => {
     const placed = await ask<'create'>({ do: 'create', kind: 'session', name, text });
-    if (!placed.ok) return page().onRefused(placed.why);
+    if (!placed.ok) return page.onRefused(placed.why);
     show({ ...placed, text }, done(placed.name));
     await again();
   };
   const lookIntoBin = async (): Promise<void> => {
     const answer = await ask<'bin'>({ do: 'bin' });
     if (answer.ok) looked.setState({ binned: answer.binned });
-    else page().onRefused(answer.why);
+    else page.onRefused(answer.why);
   };
   const putBack = async (id: string, opens: boolean): Promise<void> => {
     const answer = await ask<'put-back'>({ do: 'put-back', id });
-    if (!answer.ok) return page().onRefused(answer.why);
+    if (!answer.ok) return page.onRefused(answer.why);
     const text = opens ? await read(answer.kind, answer.name) : null;
     if (text) writing.open(text);
-    page().onDone({ text: `${answer.name} is back.` });
+    page.onDone({ text: `${answer.name} is back.` });
     await Promise.all([again(), looked.getState().binned ? lookIntoBin() : null]);
   };
 
@@ -146,11 +147,11 @@ function createSessions({ writing, askLibrary: ask }: SessionsGiven['tools'], pa
       writing.put({ ...EMPTY, text, lanesText, from: name });
       // What was looked for would hide it.
       void find('');
-      page().onShown();
-      page().onBegun();
-      page().onDone({
+      page.onShown();
+      page.onBegun();
+      page.onDone({
         text: name === null ? 'A new session.' : `${name}, a sample: change it as you like.`,
-        undo: page().undo,
+        undo: page.undo,
       });
     },
     async duplicate(name) {
@@ -167,7 +168,7 @@ function createSessions({ writing, askLibrary: ask }: SessionsGiven['tools'], pa
     async rename(kind, name, to) {
       const isOpen = kind === 'session' && writing.state().saving.file?.name === name;
       const refused = isOpen ? await writing.rename(to) : await renameFile(kind, name, to);
-      if (refused !== null) page().onRefused(refused);
+      if (refused !== null) page.onRefused(refused);
       else await again();
       return refused === null;
     },
@@ -175,29 +176,29 @@ function createSessions({ writing, askLibrary: ask }: SessionsGiven['tools'], pa
       const isOpen = kind === 'session' && writing.state().saving.file?.name === name;
       if (isOpen) await writing.flush();
       const answer = await ask<'discard'>({ do: 'discard', kind, name });
-      if (!answer.ok) return page().onRefused(answer.why);
+      if (!answer.ok) return page.onRefused(answer.why);
       if (kind === 'session') writing.moved(name, null);
       if (isOpen) writing.put({ ...EMPTY, lanesText: writing.state().draft.lanesText });
-      page().onDone({ text: `${name} is in the bin, for 30 days.`, undo: () => void putBack(answer.id, isOpen) });
+      page.onDone({ text: `${name} is in the bin, for 30 days.`, undo: () => void putBack(answer.id, isOpen) });
       await again();
     },
     putBack: ({ id }) => putBack(id, false),
     async keepPiece(text) {
       const name = text.trim().split('\n')[0] ?? '';
       const placed = await ask<'create'>({ do: 'create', kind: 'piece', name, text });
-      if (!placed.ok) return page().onRefused(placed.why);
-      page().onDone({ text: `${placed.name} is kept: put it into any session.` });
+      if (!placed.ok) return page.onRefused(placed.why);
+      page.onDone({ text: `${placed.name} is kept: put it into any session.` });
       await again();
     },
     async insertPiece(name) {
       const piece = await read('piece', name);
       if (!piece) return;
-      page().insert(piece.text);
-      page().onDone({ text: `Put in ${name}.`, undo: page().undo });
+      page.insert(piece.text);
+      page.onDone({ text: `Put in ${name}.`, undo: page.undo });
     },
-    refuse: (why) => page().onRefused(why),
+    refuse: (why) => page.onRefused(why),
   };
-  return { sessions, again };
+  return { sessions, again, listen: (next) => void (page = next) };
 
   async function renameFile(kind: ShelfKind, name: string, to: string): Promise<string | null> {
     const answer = await ask<'rename'>({ do: 'rename', kind, name, to });

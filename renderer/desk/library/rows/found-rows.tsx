@@ -29,7 +29,7 @@ export const FoundRows = memo(function FoundRows(props: FoundRowsProps): ReactEl
   const { sessions, current, expanded, onExpand } = props;
   const found = useStore(sessions.looked, (looked) => looked.found);
   const entries = found?.sessions ?? NONE;
-  const count = useGrowing(entries.length, found?.words ?? '');
+  const count = useGrowing(entries.length, found?.words ?? null);
   return (
     <ul className={styles.list} aria-label="Sessions found">
       {entries.slice(0, count).map((entry) => (
@@ -45,11 +45,13 @@ export const FoundRows = memo(function FoundRows(props: FoundRowsProps): ReactEl
 });
 
 /** How many rows there are by now. Other words begin anew; what comes to the same words takes no row away. */
-function useGrowing(all: number, words: string): number {
+function useGrowing(all: number, words: string | null): number {
   const [grown, setGrown] = useState({ words, count: AT_ONCE });
   const count = grown.words === words ? grown.count : AT_ONCE;
   useEffect(() => {
-    if (count < all) startTransition(() => setGrown({ words, count: count + AT_ONCE }));
+    if (words === null || count === Infinity) return;
+    const next = count + AT_ONCE;
+    startTransition(() => setGrown({ words, count: next < all ? next : Infinity }));
   }, [count, all, words]);
   return count;
 }
