@@ -202,7 +202,10 @@ test('the sound of this screen is off and not loaded; a switch for it, and the c
   await page.keyboard.press('Enter');
   await expect.poll(() => sound.textContent()).toMatch(/^Sound on this screen: (starting|on)$/);
   expect(await scripts()).toBeGreaterThan(before);
+  // Looking at a page counts as a tap to the browser: not before the page has asked to sound, as it does ahead of its sounds.
+  const asked = page.waitForRequest(/\.wav$/);
   await page.reload();
+  await asked;
   await page.getByText('Sound is blocked by the browser: tap this screen once').waitFor();
   await page.mouse.click(600, 300);
   await expect.poll(() => sound.textContent()).toMatch(/^Sound on this screen: (starting|on)$/);
