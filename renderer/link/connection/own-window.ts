@@ -21,23 +21,25 @@ export function ownCarrier(): Carrier {
 
 export type AskHost = (method: 'PUT' | 'POST', path: string, body: string) => Promise<HostReply>;
 
-let askBySocket: AskHost | null = null;
+const keyed: { ask: AskHost | null } = { ask: null };
 
 /** Questions go this way from now on: a page that was let in asks by its own socket. Null: by HTTP. */
 export function askBy(ask: AskHost | null): void {
-  askBySocket = ask;
+  keyed.ask = ask;
 }
 
 /** Asks the host for what is no deck message; `body` is JSON. Rejects where the host does not answer. */
 export async function askHost(method: 'PUT' | 'POST', path: string, body: string): Promise<HostReply> {
-  if (askBySocket) return askBySocket(method, path, body);
+  if (keyed.ask) return keyed.ask(method, path, body);
   const bridge = ownBridge();
   if (bridge) {
     if (!('ask' in bridge)) throw new Error('Only the coach asks.');
     return bridge.ask(method, path, body);
   }
   const response = await fetch(path, { method, headers: { 'Content-Type': 'application/json' }, body });
-  return { status: response.status, body: await response.text() };
+  const reply = { status: response.status, body: await response.text() };
+  // Sharing began while this was on its way: it was refused for want of a key that the page has by now.
+  return reply.status === 403 && keyed.ask ? keyed.ask(method, path, body) : reply;
 }
 
 /** Where the host is, for people who stand before another screen; null in a window of the desktop program. */
