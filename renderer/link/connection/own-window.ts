@@ -21,16 +21,16 @@ export function ownCarrier(): Carrier {
 
 export type AskHost = (method: 'PUT' | 'POST', path: string, body: string) => Promise<HostReply>;
 
-const keyed: { ask: AskHost | null } = { ask: null };
+let askBySocket: AskHost | null = null;
 
 /** Questions go this way from now on: a page that was let in asks by its own socket. Null: by HTTP. */
 export function askBy(ask: AskHost | null): void {
-  keyed.ask = ask;
+  askBySocket = ask;
 }
 
 /** Asks the host for what is no deck message; `body` is JSON. Rejects where the host does not answer. */
 export async function askHost(method: 'PUT' | 'POST', path: string, body: string): Promise<HostReply> {
-  if (keyed.ask) return keyed.ask(method, path, body);
+  if (askBySocket) return askBySocket(method, path, body);
   const bridge = ownBridge();
   if (bridge) {
     if (!('ask' in bridge)) throw new Error('Only the coach asks.');
@@ -39,7 +39,11 @@ export async function askHost(method: 'PUT' | 'POST', path: string, body: string
   const response = await fetch(path, { method, headers: { 'Content-Type': 'application/json' }, body });
   const reply = { status: response.status, body: await response.text() };
   // Sharing began while this was on its way: it was refused for want of a key that the page has by now.
-  return reply.status === 403 && keyed.ask ? keyed.ask(method, path, body) : reply;
+  return reply.status === 403 && asksBySocket() ? askHost(method, path, body) : reply;
+}
+
+function asksBySocket(): boolean {
+  return askBySocket !== null;
 }
 
 /** Where the host is, for people who stand before another screen; null in a window of the desktop program. */
