@@ -208,7 +208,6 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
     const ahead = cues.map(({ heardAt, seenAt }) => heardAt - seenAt);
     // Two lanes at 0:05 and 0:07 leave at least twice in ten seconds, together or not.
     expect(ahead.length).toBeGreaterThanOrEqual(2);
-    // With its key: a cue that is there twice was moved, one that is there once came late.
     expect(Math.min(...ahead), JSON.stringify(cues)).toBeGreaterThan(200);
     // Pressed as a leave is on its way it is refused, because that rep is no longer next: then once more.
     const skipped = async (): Promise<readonly string[]> => {
