@@ -7,6 +7,7 @@ import { distanceIn } from '../../../app/core/words/distance.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { Block, inBlocks } from '../outline/blocks.tsx';
 import { LanesHead, Rows } from './timetable-parts.tsx';
+import { useMoreBeside } from './more-beside.ts';
 import type { Timetable, TimetablePart } from './timetable-rows.ts';
 import type { WarningGroup } from './warning-groups.ts';
 import pageStyles from '../panel/page.module.css';
@@ -28,12 +29,13 @@ const ROW = 33;
 
 export function TimetableView(props: TimetableViewProps): ReactElement {
   const { table, warnings, isLive = false, children, onLine } = props;
+  const wide = useMoreBeside();
   return (
     <section className={styles.whole} aria-label="Timetable">
       {isLive ? null : <TimetableHead table={table} onLine={onLine} />}
       {children}
       {/* Focusable, so that keys scroll it where it is wider than its place. */}
-      <div className={styles.wide} role="group" aria-label="By part and lane" tabIndex={0}>
+      <div ref={wide} className={styles.wide} role="group" aria-label="By part and lane" tabIndex={0}>
         <TimetableTable table={table} isLive={isLive} />
       </div>
       <WarningList warnings={warnings} onLine={onLine} />
