@@ -203,14 +203,6 @@ export function hasText(view: TextView, text: string): boolean {
   return view.state.doc.toString() === withOwnEnds(text);
 }
 
-/** Whether its cursor is in sight: what comes between the lines must not push it, or what was just put there, out of it. */
-export function hasCursorInSight(view: TextView): boolean {
-  const at = view.coordsAtPos(view.state.selection.main.head);
-  if (!at) return false;
-  const { top, bottom } = view.scrollDOM.getBoundingClientRect();
-  return at.top >= Math.max(top, 0) && at.bottom <= Math.min(bottom, window.innerHeight);
-}
-
 /** What the text was last put there as a part of, until it is changed otherwise. */
 const putAsPart = StateEffect.define<string>();
 

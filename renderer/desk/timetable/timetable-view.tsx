@@ -156,13 +156,25 @@ function WarningList({ warnings, onLine }: WarningListProps): ReactElement {
       <h3>{warnings.length === 0 ? 'No warnings' : `Warnings (${warnings.length})`}</h3>
       <ul className={styles.warnings}>
         {warnings.slice(0, MOST_SHOWN).map(({ code, line, sentence }) => (
-          <li key={`${code} ${line}`}>
-            <Button onPress={() => onLine(line)}>line {line}</Button>
-            {sentence}
-          </li>
+          <Warning key={`${code} ${line}`} {...{ line, sentence, onLine }} />
         ))}
       </ul>
       {more > 0 ? <p>And {more} more.</p> : null}
     </>
   );
 }
+
+interface WarningProps {
+  readonly line: number;
+  readonly sentence: string;
+  onLine(line: number): void;
+}
+
+const Warning = memo(function Warning({ line, sentence, onLine }: WarningProps): ReactElement {
+  return (
+    <li>
+      <Button onPress={() => onLine(line)}>line {line}</Button>
+      {sentence}
+    </li>
+  );
+});

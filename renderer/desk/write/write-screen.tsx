@@ -3,7 +3,7 @@
  * to run it.
  */
 
-import { useEffect, useId, useRef, useState, type DragEvent, type ReactElement } from 'react';
+import { useCallback, useEffect, useId, useRef, useState, type DragEvent, type ReactElement } from 'react';
 import { lanesWritten } from '../../../app/core/session/text/text-with-lane.ts';
 import type { Source } from '../../../app/core/plan/plan.ts';
 import type { Fault } from '../../../app/core/result.ts';
@@ -220,7 +220,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
         ? 'Write a set first, as in 4 x 50 easy @ 1:15, or open a session.'
         : null;
   useRunKey(() => (why === null ? void open(false) : say(why)));
-  const goTo = (line: number): void => putCursor(editor.current, line);
+  const goTo = useCallback((line: number): void => putCursor(editor.current, line), []);
 
   return (
     <div
