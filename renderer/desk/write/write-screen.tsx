@@ -3,7 +3,7 @@
  * to run it.
  */
 
-import { useEffect, useId, useRef, useState, type DragEvent, type ReactElement } from 'react';
+import { useCallback, useEffect, useId, useRef, useState, type DragEvent, type ReactElement } from 'react';
 import { lanesWritten } from '../../../app/core/session/text/text-with-lane.ts';
 import type { Source } from '../../../app/core/plan/plan.ts';
 import type { Fault } from '../../../app/core/result.ts';
@@ -23,7 +23,8 @@ import { openSession, type Opened } from './file/open-session.ts';
 import { mendLine } from '../editor/lines/line-marks.ts';
 import { SessionEditor } from '../editor/session-editor.tsx';
 import { explainHere } from '../editor/meaning/set-meaning.ts';
-import { chosenLines, putBelow, putCursor, redoIn, undoIn, type TextView } from '../editor/text-view.ts';
+import { putBelow } from '../editor/put-below.ts';
+import { chosenLines, putCursor, redoIn, undoIn, type TextView } from '../editor/text-view.ts';
 import { ChangedElsewhere } from '../library/changed-elsewhere.tsx';
 import { FirstSteps } from '../library/first-steps/first-steps.tsx';
 import { keptLines } from '../library/kept-lines.ts';
@@ -227,7 +228,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
         ? 'Write a set first, as in 4 x 50 easy @ 1:15, or open a session.'
         : null;
   useRunKey(() => (why === null ? void open(false) : say(why)));
-  const goTo = (line: number): void => putCursor(editor.current, line);
+  const goTo = useCallback((line: number): void => putCursor(editor.current, line), []);
 
   return (
     <div
