@@ -161,9 +161,10 @@ test('the design case: digits of leaves are at least 10.2 % of the height as dra
     await page.setViewportSize({ width, height });
     await expect.poll(() => nextLeave(4).count()).toBe(1);
     await page.evaluate(() => document.fonts.ready);
-    const drawn = await drawnHeight(nextLeave(4));
+    let drawn = 0;
+    const share = async (): Promise<number> => (drawn = await drawnHeight(nextLeave(4))) / height;
+    await expect.poll(share, { message: `${height} lines`, timeout: 5000 }).toBeGreaterThanOrEqual(0.102);
     const strip = (await lane(4).boundingBox())!.height;
-    expect(drawn / height, `${height} lines`).toBeGreaterThanOrEqual(0.102);
     expect(drawn / strip, `${height} lines`).toBeGreaterThanOrEqual(0.75);
     expect(await drawnHeight(clock())).toBeGreaterThan(drawn);
     const lanes = (await lane(1).boundingBox())!.y;
