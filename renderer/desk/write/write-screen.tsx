@@ -60,6 +60,8 @@ interface WriteScreenProps {
   /** Gives the reason where it is refused. */
   onRehearse(source: Source): string | null;
   onOpened(): void;
+  /** The last fault of the text has gone. */
+  onMended?(): void;
   onHistory(): void;
   onPrint(source: Source): void;
   /** What is to be said of a text that was put here before the page was shown; null for none. */
@@ -70,7 +72,7 @@ const NO_FAULTS: readonly Fault[] = [];
 const NO_WARNINGS: readonly WarningGroup[] = [];
 
 export function WriteScreen(props: WriteScreenProps): ReactElement {
-  const { tools, run, isOver, clock, onBack, onRehearse, onOpened, onHistory, onPrint, brought } = props;
+  const { tools, run, isOver, clock, onBack, onRehearse, onOpened, onMended, onHistory, onPrint, brought } = props;
   const { writing } = tools;
   const written = useWriting(writing, run);
   const { sheet, puts, draft, saving, news } = written;
@@ -123,6 +125,12 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
   const { read, fit, explain } = useReading(text, lanesText.trim() === '' ? null : lanesText);
   const outcome = read?.outcome ?? null;
   const faults = outcome?.kind === 'faults' ? outcome : null;
+  const wasFaulty = useRef(false);
+  useEffect(() => {
+    if (outcome === null) return;
+    if (wasFaulty.current && !faults) onMended?.();
+    wasFaulty.current = faults !== null;
+  }, [outcome, faults, onMended]);
   const isRead = (): boolean => read?.source.text === textsNow().text;
   const explainNow = (line: number): ReturnType<typeof explain> => (isRead() ? explain(line) : Promise.resolve(null));
 

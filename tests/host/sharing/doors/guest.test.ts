@@ -150,6 +150,16 @@ describe('[who may what] commands', () => {
     expect(four[3]!.ends).toEqual(['Too many messages.']);
   });
 
+  test('the walls of one browser, which are one device, all come back at once; together they have a limit too', async () => {
+    const pool = await Pool.open();
+    const walls = Array.from({ length: 16 }, () => pool.come(WALL, 'wall'));
+    const ping = (n: number) => walls[n % 16]!.screen.receive(JSON.stringify({ say: 'ping', n, t1: 0 }));
+    for (let n = 16; n < 320; n++) ping(n);
+    expect(walls.flatMap(({ ends }) => ends)).toEqual([]);
+    ping(0);
+    expect(walls[0]!.ends).toEqual(['Too many messages.']);
+  });
+
   test('a Stop is a message of its connection: no more than forty at once', async () => {
     const pool = await Pool.open();
     const remote = pool.come(REMOTE, 'remote');
