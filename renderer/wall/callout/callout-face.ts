@@ -67,7 +67,7 @@ export function pauseFace(view: RunView): Callout {
 export function whileSomeLeave(callout: Callout, { phase }: RunView): Callout {
   return callout.lanes === '' || phase === 'done'
     ? callout
-    : { ...callout, lanes: 'Once all have left, each lane starts with' };
+    : { ...callout, lanes: 'Still to leave; each lane then starts with' };
 }
 
 /** With the words of the sets left out; the kit is fetched all the same, and the coach's own words of a talk are said. */

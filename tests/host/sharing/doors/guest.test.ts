@@ -189,6 +189,20 @@ describe('[who may what] commands', () => {
     await pool.come(REMOTE, 'remote').give({ do: 'start' });
     expect(await pool.come(TABLET, 'desk').give({ do: 'undo' })).toBeNull();
   });
+
+  test.each([
+    [10_000, null],
+    [10_001, expect.stringMatching(/^There is nothing to undo: the last command was more than 10 s ago/)],
+  ])('the coach’s undo of a remote’s Stop, %i ms after it', async (ms, answer) => {
+    const pool = await Pool.open();
+    const [remote, desk] = [pool.come(REMOTE, 'remote'), pool.come(THIS_MACHINE, 'desk')];
+    await desk.give({ do: 'start' });
+    pool.clock.advance(20_000);
+    await remote.give({ do: 'stop' });
+    pool.clock.advance(ms);
+    expect(await desk.give({ do: 'undo' })).toEqual(answer);
+    expect(pool.commands()).toEqual(answer === null ? ['start', 'stop', 'undo'] : ['start', 'stop']);
+  });
 });
 
 describe('[who may what] by whom', () => {
