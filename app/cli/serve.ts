@@ -115,8 +115,8 @@ async function runHost(
   }
   for (const run of unattended) await complain(io, `Left unattended and closed: ${run}`);
   if (source && cameBack === null) await host.open(source, { replace: false });
-  if ((source ?? draft) !== null && cameBack !== null) await complain(io, notOpened(cameBack));
-  if (draft) await complain(io, `${draft.name} is in the coach's editor, with its faults marked.`);
+  if (source && cameBack !== null) await complain(io, notOpened(cameBack));
+  if (draft) await complain(io, inEditor(draft.name, cameBack));
   const loop = startLoop(clock, timers, [lifeSigns(host, clock, journal)]);
   const stopListening = host.onChange(() => loop.wake());
   const end = async (): Promise<void> => {
@@ -175,6 +175,12 @@ function notOpened(cameBack: string): string {
     `The unfinished run of ${cameBack} has come back, so the session you named is not opened: ` +
     'hold "Leave it" in the coach\'s window and open the session there, or name another folder with --data.'
   );
+}
+
+/** Of a session with faults. */
+function inEditor(name: string, cameBack: string | null): string {
+  const now = `${name} is in the coach's editor, with its faults marked`;
+  return cameBack === null ? `${now}.` : `The unfinished run of ${cameBack} has come back. ${now}, for after that run.`;
 }
 
 /** Resolves on Ctrl-C, or when the system asks the program to end. A second time ends the program at once. */

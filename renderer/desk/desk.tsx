@@ -101,6 +101,7 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
                   setBrought(null);
                   setLeft(null);
                 }}
+                onMended={file.mended}
                 onHistory={() => goTo(true)}
                 onPrint={setPaper}
                 brought={brought}

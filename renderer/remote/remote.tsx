@@ -23,7 +23,7 @@ import { feltTaps } from './felt-taps.ts';
 import styles from './remote.module.css';
 
 const LOST = 'The link is lost';
-const NO_STOP = 'call out to the coach, this phone cannot stop anybody now.';
+const NO_STOP = 'this phone stops nobody now. Use the coach’s window, or call out.';
 
 const LANE_KEY = 'lanecall.remote.lane';
 

@@ -176,6 +176,14 @@ describe('[serve] a real one', () => {
     const named = await serve('session.txt', '--port', '0', '--data', 'back');
     await expect.poll(() => named.printed().stdout).toContain('Lanecall is at');
     expect(named.printed().stderr).toContain('The unfinished run of Squad has come back, so the session you named');
+    named.child.kill('SIGKILL');
+    await named.ended;
+    const faulty = await serve('--draft', 'faulty.txt', '--port', '0', '--data', 'back');
+    await expect.poll(() => faulty.printed().stdout, { timeout: 20_000 }).toContain('Lanecall is at');
+    expect(faulty.printed().stderr.split('\n').slice(1)).toEqual([
+      "The unfinished run of Squad has come back. faulty.txt is in the coach's editor, with its faults marked, for after that run.",
+      '',
+    ]);
   });
 });
 

@@ -7,6 +7,7 @@ import { dayText, isoDay, MONTHS, type Day } from '../../core/day.ts';
 import { endsByEstimate } from '../../core/plan/estimates.ts';
 import { openPlan } from '../../core/plan/open-plan.ts';
 import { totalsOf } from '../../core/plan/totals.ts';
+import { plainLetters } from '../../core/session/names/plain-letters.ts';
 import { isOnlyBegun, parseSession } from '../../core/session/parse.ts';
 import type { Item, Session } from '../../core/session/session.ts';
 import { readLines } from '../../core/session/text/lines.ts';
@@ -46,12 +47,12 @@ export function pieceFacts(text: string): SessionFacts {
 /** What a search looks through: name, days in several forms, text. `usedAt`: for those without a day of their own. */
 export function searchedText(name: string, text: string, usedAt: number): string {
   const day = dayOf(text) ?? localDay(usedAt);
-  return plainLetters(`${name}\n${dayText(day)} ${isoDay(day)}\n${text.slice(0, MOST_SEARCHED)}`);
+  return searchedLetters(`${name}\n${dayText(day)} ${isoDay(day)}\n${text.slice(0, MOST_SEARCHED)}`);
 }
 
 /** What to look for: all of it has to be there. A day and its month are one, as the searched text has them. */
 export function searchedWords(find: string): readonly string[] {
-  const words = plainLetters(find)
+  const words = searchedLetters(find)
     .split(/\s/u)
     .filter((word) => word !== '');
   const searched: string[] = [];
@@ -69,9 +70,9 @@ function isDayAndMonth(day: string, month: string): boolean {
   return isMonth && /^\d{1,2}$/.test(day);
 }
 
-/** Small letters without accents. */
-export function plainLetters(text: string): string {
-  return text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
+/** Small letters, as plain as they can be typed. */
+export function searchedLetters(text: string): string {
+  return plainLetters(text).toLowerCase();
 }
 
 function figuresOf(text: string): EntryFigures | null {

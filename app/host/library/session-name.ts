@@ -6,6 +6,16 @@
 /** The file of a session or piece. */
 export const SUFFIX = '.txt';
 
+/** The name that a file has, whose ending may be in capitals; null for a file of another kind. */
+export function nameInFile(file: string): string | null {
+  return /\.txt$/i.test(file) ? file.slice(0, -SUFFIX.length) : null;
+}
+
+/** Whether it is what a write that was broken off has left. */
+export function isHalfWritten(file: string): boolean {
+  return /\.txt\.new$/i.test(file);
+}
+
 /** Leaves room in the 255 bytes of a file's name for the time in the bin and the suffixes. */
 const MOST_BYTES = 200;
 

@@ -7,7 +7,7 @@ import { createHash } from 'node:crypto';
 import { join } from 'node:path';
 import { codeOf, type Disk, type DiskWatch, type FileFacts } from '../journal/disk.ts';
 import { MOST_BYTES, textOf } from '../text-file.ts';
-import { staysInFolder, SUFFIX } from './session-name.ts';
+import { nameInFile, staysInFolder, SUFFIX } from './session-name.ts';
 
 export interface ShelfText {
   readonly text: string;
@@ -29,28 +29,33 @@ export class ShelfRefusal extends Error {
 export class Shelf {
   readonly folder: string;
   private readonly disk: Disk;
+  /** The files whose ending is in capitals, by name, as last listed; null where it is to be listed first. */
+  private inCapitals: ReadonlyMap<string, string> | null = null;
 
   constructor(disk: Disk, folder: string) {
     this.disk = disk;
     this.folder = folder;
   }
 
-  /** All names; none where the folder does not exist. */
+  /** All names; none where the folder does not exist. Of two files with one name, the one in capitals is not there. */
   async names(): Promise<readonly string[]> {
-    const files = await this.disk.list(this.folder);
-    return files
-      .filter((file) => file.endsWith(SUFFIX))
-      .map((file) => file.slice(0, -SUFFIX.length))
-      .filter(staysInFolder);
+    const files = new Map<string, string>();
+    for (const file of await this.disk.list(this.folder)) {
+      const name = nameInFile(file);
+      if (name === null || !staysInFolder(name)) continue;
+      if (!files.has(name) || file.endsWith(SUFFIX)) files.set(name, file);
+    }
+    this.inCapitals = new Map([...files].filter(([, file]) => !file.endsWith(SUFFIX)));
+    return [...files.keys()];
   }
 
-  facts(name: string): Promise<FileFacts | null> {
-    return this.disk.facts(this.pathOf(name));
+  async facts(name: string): Promise<FileFacts | null> {
+    return this.disk.facts(await this.pathOf(name));
   }
 
   /** null where there is no such file. Rejects with a refusal for what is no text. */
   async read(name: string): Promise<ShelfText | null> {
-    const path = this.pathOf(name);
+    const path = await this.pathOf(name);
     let bytes: Uint8Array;
     try {
       // One byte more than a session can have tells that it is too long; a film with that name is not read whole.
@@ -67,13 +72,14 @@ export class Shelf {
   async create(name: string, text: string): Promise<string> {
     const bytes = Buffer.from(text);
     await this.disk.makeFolder(this.folder);
-    await this.disk.create(this.pathOf(name), bytes);
+    await this.disk.create(this.newPath(name), bytes);
+    this.inCapitals = null;
     return versionOf(bytes);
   }
 
   /** The new version. Rejects with a refusal where the file is not at `version`; then nothing is written. */
   async replace(name: string, text: string, version: string): Promise<string> {
-    const path = this.pathOf(name);
+    const path = await this.pathOf(name);
     const mark = this.disk.mark(path);
     const now = await this.read(name);
     const changed = `${name}${SUFFIX} was changed elsewhere.`;
@@ -94,23 +100,32 @@ export class Shelf {
 
   async move(name: string, to: Shelf, as: string): Promise<void> {
     await this.disk.makeFolder(to.folder);
-    await this.disk.move([{ from: this.pathOf(name), to: to.pathOf(as) }]);
+    await this.disk.move([{ from: await this.pathOf(name), to: to.newPath(as) }]);
+    to.inCapitals = null;
   }
 
-  remove(name: string): Promise<void> {
-    return this.disk.remove(this.pathOf(name));
+  async remove(name: string): Promise<void> {
+    return this.disk.remove(await this.pathOf(name));
   }
 
   /** Calls with a name that may have changed, null for any. The folder is made for it; null where the system cannot tell. */
   async watch(changed: (name: string | null) => void): Promise<DiskWatch | null> {
     await this.disk.makeFolder(this.folder);
     return this.disk.watch(this.folder, (file) => {
+      const name = file === null ? null : nameInFile(file);
       if (file === null) changed(null);
-      else if (file.endsWith(SUFFIX) && staysInFolder(file)) changed(file.slice(0, -SUFFIX.length));
+      else if (name !== null && staysInFolder(name)) changed(name);
     });
   }
 
-  private pathOf(name: string): string {
+  private async pathOf(name: string): Promise<string> {
+    const usual = this.newPath(name);
+    if (this.inCapitals === null) await this.names();
+    const file = this.inCapitals?.get(name);
+    return file === undefined ? usual : join(this.folder, file);
+  }
+
+  private newPath(name: string): string {
     if (!staysInFolder(name)) throw new ShelfRefusal(`${name} is no name of a file in the library.`);
     return join(this.folder, name + SUFFIX);
   }

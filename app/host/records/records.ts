@@ -25,7 +25,7 @@ import type {
 import type { RunSummary } from '../../wire/records/run-summary.ts';
 import { diskReason, type Disk } from '../journal/disk.ts';
 import type { Guard } from '../journal/run-file.ts';
-import { plainLetters, searchedWords } from '../library/session-facts.ts';
+import { searchedLetters, searchedWords } from '../library/session-facts.ts';
 import { runsFolder } from '../lock/data-folder.ts';
 import { keepAfterwards, readAfterwards, type AfterwardsRead, type PlacedRun } from './afterwards-file.ts';
 import { deleteForGood, finishDeletion, unfinishedText } from './deletion/deletion.ts';
@@ -285,6 +285,6 @@ function fits({ run, words }: RunSummary, find: readonly string[], from: string 
   if (iso < (from ?? iso) || iso > (to ?? iso)) return false;
   if (find.length === 0) return true;
   const day = readDay(iso);
-  const searched = plainLetters([...words, iso, day && dayText(day)].join('\n'));
+  const searched = searchedLetters([...words, iso, day && dayText(day)].join('\n'));
   return find.every((word) => searched.includes(word));
 }

@@ -9,6 +9,7 @@ import { codeOf } from '../journal/disk.ts';
 import type { Timers } from '../time/timers.ts';
 import type { Arrivals } from './limits/arrivals.ts';
 import type { Connections } from './limits/connections.ts';
+import { pace } from './limits/paced-listener.ts';
 import { sendRefusal } from './replies.ts';
 
 /** The port of the pages unless another one is asked for. */
@@ -77,22 +78,6 @@ export function httpServer({ timers, connections, arrivals, answer, upgrade }: H
 function hasNeedlessBody({ method, headers }: IncomingMessage): boolean {
   const hasBody = 'transfer-encoding' in headers || Number(headers['content-length'] ?? 0) > 0;
   return hasBody && (method === 'GET' || method === 'HEAD');
-}
-
-/**
- * Has Node, and all that listen so far, hear of a connection only when it may come in; nothing is read of it until then.
- * `createServer` for HTTP has no option for that, as the one for sockets has, but the server has its property.
- */
-function pace(server: Server, arrivals: Arrivals): void {
-  Object.assign(server, { pauseOnConnect: true });
-  const listeners = server.listeners('connection');
-  server.removeAllListeners('connection');
-  server.on('connection', (connection) =>
-    arrivals.arrive(connection, () => {
-      for (const listener of listeners) listener.call(server, connection);
-      connection.resume();
-    }),
-  );
 }
 
 /** Rejects with `PortTaken`. */

@@ -8,6 +8,7 @@ import { useEffect, useImperativeHandle, useLayoutEffect, useRef, type ReactElem
 import type { Fault } from '../../../app/core/result.ts';
 import type { LineMeaning } from '../timetable/line-meaning.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
+import { cursorInSight, hasCursorInSight } from './cursor-in-sight.ts';
 import { TAB_SAID } from './indenting.ts';
 import { completing, NOTHING_KNOWN, type KnownBefore } from './completion/completing.ts';
 import { lineMarks, markLines, unfinishedLine } from './lines/line-marks.ts';
@@ -17,7 +18,6 @@ import { setMeaning } from './meaning/set-meaning.ts';
 import {
   createTextView,
   describe,
-  hasCursorInSight,
   hasText,
   hideText,
   putText,
@@ -107,6 +107,7 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
         notation,
         lineMarks,
         lockedLines,
+        cursorInSight,
         completing(() => latest.current.known?.() ?? NOTHING_KNOWN),
         explains
           ? setMeaning(

@@ -196,19 +196,11 @@ export function describe(view: TextView, attributes: Readonly<Record<string, str
 }
 
 /** Here every line ends with a line feed, whatever the file has. */
-const withOwnEnds = (text: string): string => text.replace(/\r\n?/g, '\n');
+export const withOwnEnds = (text: string): string => text.replace(/\r\n?/g, '\n');
 
 /** Whether that stands in it, whatever its lines end with. */
 export function hasText(view: TextView, text: string): boolean {
   return view.state.doc.toString() === withOwnEnds(text);
-}
-
-/** Whether its cursor is in sight: what comes between the lines must not push it, or what was just put there, out of it. */
-export function hasCursorInSight(view: TextView): boolean {
-  const at = view.coordsAtPos(view.state.selection.main.head);
-  if (!at) return false;
-  const { top, bottom } = view.scrollDOM.getBoundingClientRect();
-  return at.top >= Math.max(top, 0) && at.bottom <= Math.min(bottom, window.innerHeight);
 }
 
 /** What the text was last put there as a part of, until it is changed otherwise. */
@@ -262,28 +254,6 @@ export function undoIn(view: TextView | null): void {
 
 export function redoIn(view: TextView | null): void {
   if (view) redo(view);
-}
-
-/** Puts lines in below a line (from 1), or in its place where that has nothing on it; 0: above all. Returns the first one's line. */
-export function putBelow(view: TextView, number: number, text: string): number {
-  if (number === 0) {
-    const insert = `${text}\n`;
-    view.dispatch({ changes: { from: 0, insert }, annotations: isolateHistory.of('full') });
-    return 1;
-  }
-  const { doc } = view.state;
-  const line = doc.line(Math.min(number, doc.lines));
-  const isBlank = line.text.trim() === '';
-  const insert = `${isBlank ? '' : '\n'}${withOwnEnds(text).replace(/\n+$/, '')}`;
-  const from = isBlank ? line.from : line.to;
-  view.dispatch({
-    changes: { from, to: line.to, insert },
-    selection: { anchor: from + insert.length },
-    scrollIntoView: true,
-    userEvent: 'input.paste',
-    annotations: isolateHistory.of('full'),
-  });
-  return isBlank ? line.number : line.number + 1;
 }
 
 /** The lines that are chosen in it; where none is, the line (from 1) that the cursor is on. */

@@ -38,8 +38,8 @@ export const HourPicture = memo(function HourPicture(props: HourPictureProps): R
         </div>
         <svg width="100%" height={`${high + WORDS}rem`}>
           <Hatch id={hatch} />
-          {picture.bars.map((bar) => (
-            <Bar key={bar.key} bar={bar} high={high} fill={bar.over ? `url(#${hatch})` : undefined} onLine={onLine} />
+          {picture.bars.map(({ key, over, ...bar }) => (
+            <Bar key={key} {...bar} high={high} fill={over ? `url(#${hatch})` : undefined} onLine={onLine} />
           ))}
           {swimDown === null ? null : <Mark at={swimDown} high={high} look={styles.swimDownBy} />}
           {picture.finish === null ? null : <Mark at={picture.finish} high={high} look={styles.finish} />}
@@ -66,15 +66,13 @@ export const HourPicture = memo(function HourPicture(props: HourPictureProps): R
   );
 });
 
-interface BarProps {
-  readonly bar: HourBar;
+interface BarProps extends Omit<HourBar, 'key' | 'over'> {
   readonly high: number;
   readonly fill: string | undefined;
   onLine(line: number): void;
 }
 
-function Bar({ bar, high, fill, onLine }: BarProps): ReactElement {
-  const { kind, lane, from, to, line } = bar;
+const Bar = memo(function Bar({ kind, lane, from, to, line, high, fill, onLine }: BarProps): ReactElement {
   return (
     <rect
       x={`${from}%`}
@@ -88,7 +86,7 @@ function Bar({ bar, high, fill, onLine }: BarProps): ReactElement {
       onClick={() => onLine(line)}
     />
   );
-}
+});
 
 function Mark(props: { readonly at: number; readonly high: number; readonly look: string | undefined }): ReactElement {
   const { at, high, look } = props;
@@ -107,14 +105,24 @@ interface PartListProps {
 function PartList({ parts, onLine }: PartListProps): ReactElement {
   return (
     <ul className={styles.parts}>
-      {parts.slice(0, PARTS_SHOWN).map(({ key, line, name, span }) => (
-        <li key={key}>
-          <Button className={styles.part} onPress={() => onLine(line)}>
-            {name} <span>{span}</span>
-          </Button>
-        </li>
+      {parts.slice(0, PARTS_SHOWN).map(({ key, ...part }) => (
+        <PartItem key={key} {...part} onLine={onLine} />
       ))}
       {parts.length > PARTS_SHOWN ? <li>And {parts.length - PARTS_SHOWN} more, in the timetable below.</li> : null}
     </ul>
   );
 }
+
+interface PartItemProps extends Omit<PartSpan, 'key'> {
+  onLine(line: number): void;
+}
+
+const PartItem = memo(function PartItem({ line, name, span, onLine }: PartItemProps): ReactElement {
+  return (
+    <li>
+      <Button className={styles.part} onPress={() => onLine(line)}>
+        {name} <span>{span}</span>
+      </Button>
+    </li>
+  );
+});

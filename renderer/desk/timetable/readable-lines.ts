@@ -7,8 +7,10 @@ import type { Plan, Source } from '../../../app/core/plan/plan.ts';
 
 export interface Readable {
   readonly plan: Plan;
-  /** The lines (from 1) that it is without, in order. */
+  /** The lines (from 1) that cannot be read, in order. */
   readonly without: readonly number[];
+  /** Those that cannot be read without these, as rounds whose only set is at fault; in order. */
+  readonly needing: readonly number[];
 }
 
 /** A line that is left out may make others unreadable, as those under a line of rounds. */
@@ -24,9 +26,11 @@ export function withoutFaults(source: Source, found: PlanFaults, passes = MOST_P
   if (text === source.text) return null;
   const opened = openPlan({ ...source, text });
   const without = found.faults.map(({ line }) => line);
-  if (opened.ok) return { plan: opened.value, without };
+  if (opened.ok) return { plan: opened.value, without, needing: [] };
   const more = withoutFaults({ ...source, text }, opened.faults, passes - 1);
-  return more && { ...more, without: [...without, ...more.without].sort((a, b) => a - b) };
+  if (!more) return null;
+  const others = new Set([...more.without, ...more.needing].filter((line) => !without.includes(line)));
+  return { plan: more.plan, without, needing: [...others].sort((a, b) => a - b) };
 }
 
 /** Of a lane's line the lane stays, because the lists of all other lines count on it. */

@@ -7,6 +7,7 @@ import { distanceIn } from '../../../app/core/words/distance.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { Block, inBlocks } from '../outline/blocks.tsx';
 import { LanesHead, Rows } from './timetable-parts.tsx';
+import { useMoreBeside } from './more-beside.ts';
 import type { Timetable, TimetablePart } from './timetable-rows.ts';
 import type { WarningGroup } from './warning-groups.ts';
 import pageStyles from '../panel/page.module.css';
@@ -28,12 +29,13 @@ const ROW = 33;
 
 export function TimetableView(props: TimetableViewProps): ReactElement {
   const { table, warnings, isLive = false, children, onLine } = props;
+  const wide = useMoreBeside();
   return (
     <section className={styles.whole} aria-label="Timetable">
       {isLive ? null : <TimetableHead table={table} onLine={onLine} />}
       {children}
       {/* Focusable, so that keys scroll it where it is wider than its place. */}
-      <div className={styles.wide} role="group" aria-label="By part and lane" tabIndex={0}>
+      <div ref={wide} className={styles.wide} role="group" aria-label="By part and lane" tabIndex={0}>
         <TimetableTable table={table} isLive={isLive} />
       </div>
       <WarningList warnings={warnings} onLine={onLine} />
@@ -154,13 +156,25 @@ function WarningList({ warnings, onLine }: WarningListProps): ReactElement {
       <h3>{warnings.length === 0 ? 'No warnings' : `Warnings (${warnings.length})`}</h3>
       <ul className={styles.warnings}>
         {warnings.slice(0, MOST_SHOWN).map(({ code, line, sentence }) => (
-          <li key={`${code} ${line}`}>
-            <Button onPress={() => onLine(line)}>line {line}</Button>
-            {sentence}
-          </li>
+          <Warning key={`${code} ${line}`} {...{ line, sentence, onLine }} />
         ))}
       </ul>
       {more > 0 ? <p>And {more} more.</p> : null}
     </>
   );
 }
+
+interface WarningProps {
+  readonly line: number;
+  readonly sentence: string;
+  onLine(line: number): void;
+}
+
+const Warning = memo(function Warning({ line, sentence, onLine }: WarningProps): ReactElement {
+  return (
+    <li>
+      <Button onPress={() => onLine(line)}>line {line}</Button>
+      {sentence}
+    </li>
+  );
+});

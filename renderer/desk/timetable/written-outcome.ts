@@ -12,7 +12,7 @@ import { listed } from '../../../app/core/words/phrase.ts';
 import { offeredMends, type OfferedMend } from '../editor/faults/fault-mends.ts';
 import { hourPicture, type HourPicture } from '../hour/hour-bars.ts';
 import { neededKit } from './needed-kit.ts';
-import { withoutFaults } from './readable-lines.ts';
+import { withoutFaults, type Readable } from './readable-lines.ts';
 import { timetableOf, type Timetable } from './timetable-rows.ts';
 import { warningGroups, type WarningGroup } from './warning-groups.ts';
 
@@ -41,7 +41,7 @@ export interface Written {
 }
 
 export interface Meanwhile extends Written {
-  /** "Without line 12, which cannot be read." */
+  /** "Without line 12, which cannot be read, and line 11, which needs it." */
   readonly said: string;
 }
 
@@ -81,7 +81,7 @@ function meanwhileOf(source: Source, faults: PlanFaults, before: Before): Meanwh
     return { ...writtenOf(before), said: 'As it was when every line could be read.' };
   }
   const left = readable ?? withoutFaults(source, faults);
-  return left && { ...writtenOf(left.plan), said: withoutText(left.without) };
+  return left && { ...writtenOf(left.plan), said: withoutText(left) };
 }
 
 /** Whether it is the same session with lines that are written differently, so that its lines have their numbers. */
@@ -89,8 +89,14 @@ function isOf({ text }: Source, before: Source): boolean {
   return titleOf(text) === titleOf(before.text) && text.split('\n').length === before.text.split('\n').length;
 }
 
-function withoutText(lines: readonly number[]): string {
-  if (lines.length === 1) return `Without line ${lines[0]}, which cannot be read.`;
-  if (lines.length > MOST_NAMED) return `Without the ${lines.length} lines that cannot be read.`;
-  return `Without lines ${listed(lines.map(String))}, which cannot be read.`;
+function withoutText({ without, needing }: Readable): string {
+  const faulty = without.length > MOST_NAMED ? `the ${without.length} lines that` : `${linesNamed(without)}, which`;
+  if (needing.length === 0) return `Without ${faulty} cannot be read.`;
+  const [need, them] = [needing.length === 1 ? 'needs' : 'need', without.length === 1 ? 'it' : 'them'];
+  const others = needing.length > MOST_NAMED ? `${needing.length} lines that` : `${linesNamed(needing)}, which`;
+  return `Without ${faulty} cannot be read, and ${others} ${need} ${them}.`;
+}
+
+function linesNamed(lines: readonly number[]): string {
+  return lines.length === 1 ? `line ${lines[0]}` : `lines ${listed(lines.map(String))}`;
 }

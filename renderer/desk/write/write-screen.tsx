@@ -3,7 +3,7 @@
  * to run it.
  */
 
-import { useEffect, useId, useRef, useState, type DragEvent, type ReactElement } from 'react';
+import { useCallback, useEffect, useId, useRef, useState, type DragEvent, type ReactElement } from 'react';
 import { lanesWritten } from '../../../app/core/session/text/text-with-lane.ts';
 import type { Source } from '../../../app/core/plan/plan.ts';
 import type { Fault } from '../../../app/core/result.ts';
@@ -23,7 +23,8 @@ import { openSession, type Opened } from './file/open-session.ts';
 import { mendLine } from '../editor/lines/line-marks.ts';
 import { SessionEditor } from '../editor/session-editor.tsx';
 import { explainHere } from '../editor/meaning/set-meaning.ts';
-import { chosenLines, putBelow, putCursor, redoIn, undoIn, type TextView } from '../editor/text-view.ts';
+import { putBelow } from '../editor/put-below.ts';
+import { chosenLines, putCursor, redoIn, undoIn, type TextView } from '../editor/text-view.ts';
 import { ChangedElsewhere } from '../library/changed-elsewhere.tsx';
 import { FirstSteps } from '../library/first-steps/first-steps.tsx';
 import { keptLines } from '../library/kept-lines.ts';
@@ -59,6 +60,8 @@ interface WriteScreenProps {
   /** Gives the reason where it is refused. */
   onRehearse(source: Source): string | null;
   onOpened(): void;
+  /** The last fault of the text has gone. */
+  onMended?(): void;
   onHistory(): void;
   onPrint(source: Source): void;
   /** What is to be said of a text that was put here before the page was shown; null for none. */
@@ -69,7 +72,7 @@ const NO_FAULTS: readonly Fault[] = [];
 const NO_WARNINGS: readonly WarningGroup[] = [];
 
 export function WriteScreen(props: WriteScreenProps): ReactElement {
-  const { tools, run, isOver, clock, onBack, onRehearse, onOpened, onHistory, onPrint, brought } = props;
+  const { tools, run, isOver, clock, onBack, onRehearse, onOpened, onMended, onHistory, onPrint, brought } = props;
   const { writing } = tools;
   const written = useWriting(writing, run);
   const { sheet, puts, draft, saving, news } = written;
@@ -122,6 +125,12 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
   const { read, fit, explain } = useReading(text, lanesText.trim() === '' ? null : lanesText);
   const outcome = read?.outcome ?? null;
   const faults = outcome?.kind === 'faults' ? outcome : null;
+  const wasFaulty = useRef(false);
+  useEffect(() => {
+    if (outcome === null) return;
+    if (wasFaulty.current && !faults) onMended?.();
+    wasFaulty.current = faults !== null;
+  }, [outcome, faults, onMended]);
   const isRead = (): boolean => read?.source.text === textsNow().text;
   const explainNow = (line: number): ReturnType<typeof explain> => (isRead() ? explain(line) : Promise.resolve(null));
 
@@ -219,7 +228,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
         ? 'Write a set first, as in 4 x 50 easy @ 1:15, or open a session.'
         : null;
   useRunKey(() => (why === null ? void open(false) : say(why)));
-  const goTo = (line: number): void => putCursor(editor.current, line);
+  const goTo = useCallback((line: number): void => putCursor(editor.current, line), []);
 
   return (
     <div

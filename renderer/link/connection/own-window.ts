@@ -37,7 +37,13 @@ export async function askHost(method: 'PUT' | 'POST', path: string, body: string
     return bridge.ask(method, path, body);
   }
   const response = await fetch(path, { method, headers: { 'Content-Type': 'application/json' }, body });
-  return { status: response.status, body: await response.text() };
+  const reply = { status: response.status, body: await response.text() };
+  // Sharing began while this was on its way: it was refused for want of a key that the page has by now.
+  return reply.status === 403 && asksBySocket() ? askHost(method, path, body) : reply;
+}
+
+function asksBySocket(): boolean {
+  return askBySocket !== null;
 }
 
 /** Where the host is, for people who stand before another screen; null in a window of the desktop program. */

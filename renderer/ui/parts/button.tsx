@@ -5,7 +5,17 @@
  * and touch alone, so the holding is ours. With `pressed` the button is a toggle, with `expanded` it opens something.
  */
 
-import { useEffect, useId, useRef, useState, type ComponentProps, type ReactElement, type ReactNode } from 'react';
+import {
+  memo,
+  useEffect,
+  useId,
+  useLayoutEffect,
+  useRef,
+  useState,
+  type ComponentProps,
+  type ReactElement,
+  type ReactNode,
+} from 'react';
 import { Button as AriaButton } from 'react-aria-components/Button';
 import styles from './button.module.css';
 
@@ -60,7 +70,14 @@ interface Row {
 export type NamedButtonProps = Named & Looks & Press;
 export type ButtonProps = (Named | Row) & Looks & Press;
 
-export function Button(props: ButtonProps): ReactElement {
+type DrawnButtonProps = (Named | Row) & Looks & Pick<Press, 'why' | 'held'> & { readonly deeds: Deeds };
+
+export function Button({ judge, onPress, onRefused, ...drawn }: ButtonProps): ReactElement {
+  return <DrawnButton {...drawn} deeds={useDeeds({ judge, why: drawn.why, onPress, onRefused })} />;
+}
+
+/** Drawn anew only where it looks different: a page has a hundred of them, and none may hold up a key in its editor. */
+const DrawnButton = memo(function DrawnButton(props: DrawnButtonProps): ReactElement {
   const { name, label, hint, children, why, look, className, keys, held, pressed, expanded } = props;
   const id = useId();
   const { holding, own, aria } = usePress(props);
@@ -97,7 +114,7 @@ export function Button(props: ButtonProps): ReactElement {
       )}
     </AriaButton>
   );
-}
+});
 
 type AriaProps = Pick<ComponentProps<typeof AriaButton>, 'ref' | 'onPressStart' | 'onPressEnd' | 'onClick' | 'onBlur'>;
 type DomProps = ComponentProps<'button'>;
@@ -109,8 +126,30 @@ interface Pressing {
   readonly own: OwnProps;
 }
 
-function usePress(props: ButtonProps): Pressing {
-  const { name, why, judge, held, onPress, onRefused } = props;
+/** What a press does, by what the button was last given; the object stays the same. */
+interface Deeds {
+  refusal(): string | null;
+  press(button: HTMLButtonElement): void;
+  refused(why: string): void;
+}
+
+function useDeeds(press: Press): Deeds {
+  const latest = useRef(press);
+  useLayoutEffect(() => {
+    latest.current = press;
+  });
+  const [deeds] = useState<Deeds>(() => ({
+    refusal() {
+      const { judge, why } = latest.current;
+      return judge ? judge() : (why ?? null);
+    },
+    press: (button) => latest.current.onPress(button),
+    refused: (why) => latest.current.onRefused?.(why),
+  }));
+  return deeds;
+}
+
+function usePress({ name, held, deeds }: DrawnButtonProps): Pressing {
   const button = useRef<HTMLButtonElement>(null);
   const [holding, setHolding] = useState(false);
   const timer = useRef<ReturnType<typeof setTimeout> | null>(null);
@@ -118,21 +157,20 @@ function usePress(props: ButtonProps): Pressing {
   const entered = useRef(false);
   useEffect(() => () => stop(timer.current), []);
 
-  const whyNow = (): string | null => (judge ? judge() : (why ?? null));
   const done = (): void => {
-    const refusal = whyNow();
-    if (refusal !== null) onRefused?.(refusal);
-    else if (button.current) onPress(button.current);
+    const refusal = deeds.refusal();
+    if (refusal !== null) deeds.refused(refusal);
+    else if (button.current) deeds.press(button.current);
   };
   const begin = (): void => {
-    const refusal = whyNow();
-    if (refusal !== null) return onRefused?.(refusal);
+    const refusal = deeds.refusal();
+    if (refusal !== null) return deeds.refused(refusal);
     setHolding(true);
     stop(timer.current);
     timer.current = setTimeout(() => {
       timer.current = null;
       setHolding(false);
-      if (button.current) onPress(button.current);
+      if (button.current) deeds.press(button.current);
     }, HOLD_TIME);
   };
   const end = (): void => {
@@ -140,7 +178,7 @@ function usePress(props: ButtonProps): Pressing {
     if (timer.current === null) return;
     stop(timer.current);
     timer.current = null;
-    onRefused?.(`Hold ${name} for 0.6 s.`);
+    deeds.refused(`Hold ${name} for 0.6 s.`);
   };
   if (held) {
     return {

@@ -141,7 +141,7 @@ export function createBoardPainter(
         shared,
         clock: clock.work(() => clockFace(view, by).text),
         head: head.work(() => ({ head: headFace(own(), openedAt, by), label: clockFace(view, by).label })),
-        callout: callout.work(() => ({ shows: calloutOf(own(), openedAt, choice.words) })),
+        callout: callout.work(() => ({ shows: calloutOf(own(), openedAt, choice.words, faces) })),
         small: mode === 'swim' ? null : smallForm(faces, shared.words !== '', layout, measure, choice),
         until: nextChange(view, openedAt, by),
       };

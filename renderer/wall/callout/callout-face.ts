@@ -63,6 +63,13 @@ export function pauseFace(view: RunView): Callout {
   };
 }
 
+/** Beside lanes whose last swimmers still have to leave: whose turn it is stands where the lane's first set will. */
+export function whileSomeLeave(callout: Callout, { phase }: RunView): Callout {
+  return callout.lanes === '' || phase === 'done'
+    ? callout
+    : { ...callout, lanes: 'Still to leave; each lane then starts with' };
+}
+
 /** With the words of the sets left out; the kit is fetched all the same, and the coach's own words of a talk are said. */
 export function withoutWords(callout: Callout, { phase }: RunView): Callout {
   if (phase === 'done') return callout;

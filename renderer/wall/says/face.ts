@@ -7,7 +7,15 @@
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../../app/core/run/view.ts';
 import type { Millis } from '../../../app/core/units.ts';
-import { doneFace, nextFace, pauseFace, stoppedFace, withoutWords, type Callout } from '../callout/callout-face.ts';
+import {
+  doneFace,
+  nextFace,
+  pauseFace,
+  stoppedFace,
+  whileSomeLeave,
+  withoutWords,
+  type Callout,
+} from '../callout/callout-face.ts';
 import { firstFace, laneFace, swumFace, type LaneFace } from '../strips/lane-face.ts';
 
 /** swim: strips. stopped: all lanes are. next: the coach's word is waited for. pause: a talk or break. */
@@ -41,9 +49,15 @@ export function modeOf(view: RunView): WallMode {
   return is('stopped') && !is('pending') ? 'stopped' : 'swim';
 }
 
-/** words: whether it is said what is swum; else only that. */
-export function calloutOf(view: RunView, openedAt: Millis, words: boolean): Callout | null {
-  const callout = wholeCallout(view, openedAt);
+/** words: whether it is said what is swum; else only that. faces: of the lanes that it stands beside. */
+export function calloutOf(
+  view: RunView,
+  openedAt: Millis,
+  words: boolean,
+  faces: readonly Pick<LaneFace, 'turn'>[],
+): Callout | null {
+  const whole = wholeCallout(view, openedAt);
+  const callout = whole && faces.some(({ turn }) => turn !== '') ? whileSomeLeave(whole, view) : whole;
   return callout && !words ? withoutWords(callout, view) : callout;
 }
 

@@ -25,7 +25,11 @@ export function createNextSaid(
     if (at === saidAt && key === saidLanes) return;
     saidAt = at;
     saidLanes = key;
-    if (at === null) return;
+    if (at === null) {
+      // It can still be read there: what will not happen must not stand.
+      element.textContent = '';
+      return;
+    }
     const leave = lanes.length === 1 ? 'leaves' : 'leave';
     const named = capital(lanesNamed(lanes.map(({ number }) => number)));
     element.textContent = `${named} ${leave} at ${readingOn(choice, view, at)}`;

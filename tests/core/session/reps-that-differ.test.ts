@@ -116,12 +116,13 @@ describe('[one interval a rep]', () => {
   });
 
   test.each([
-    ['3 x 100 @ 1:30, 1:25', '2 intervals for 3 reps'],
+    ['3 x 100 @ 1:30, 1:25', '2 intervals for 3 reps: write one for each rep'],
+    ['3/3/3/0 x 100 @ 1:30, 1:25', '2 intervals for 3 reps: write one for each rep'],
     ['3/3/2 x 100 @ 1:30, 1:25, 1:20', '3 intervals for 2 reps in lane 4: write one for each rep'],
-    ['100 @ 1:30, 1:25', '2 intervals for 1 rep in lane 1: write one for each rep'],
+    ['100 @ 1:30, 1:25', '2 intervals for 1 rep: write one for each rep'],
     ['3 x 100 @ 1:40 hold 1:20, 1:18', '2 targets for 3 reps'],
-    ['3 x 100 @ 1:40, 1:35, 1:30 hold 1:20, 1:18', '39: 2 targets for 3 reps in lane 1: write one for each rep'],
-    ['3 x 100 @ 1:40, 1:35 hold 1:20, 1:18, 1:16', '17: 2 intervals for 3 reps in lane 1: write one for each rep'],
+    ['3 x 100 @ 1:40, 1:35, 1:30 hold 1:20, 1:18', '39: 2 targets for 3 reps: write one for each rep'],
+    ['3 x 100 @ 1:40, 1:35 hold 1:20, 1:18, 1:16', '17: 2 intervals for 3 reps: write one for each rep'],
     ['3 x 100 @ 1:30, 1:25, 1:20 drop 5', 'drop after one interval a rep'],
     ['10:00 of 100 @ 1:30, 1:25', 'one value a rep in a timed block'],
     ['2 x 100 hold 1:20, 1:18', 'a target for each rep of an untimed set'],

@@ -55,19 +55,20 @@ test('a session rehearsed at 60 times the speed: on a wall of its own, without a
     .getByRole('region', { name: 'Lane 1' })
     .getByText(/\d of 10/)
     .waitFor();
-  const changes = await wall.locator('.board').evaluate(async (board) => {
-    const until = performance.now() + 2400;
+  // A busy machine may draw late: it is looked at until something has changed twice.
+  const { changes, steps } = await wall.locator('.board').evaluate(async (board) => {
+    const begun = performance.now();
+    let now = begun;
     let drawn = board.outerHTML;
     let count = 0;
-    while (performance.now() < until) {
-      await new Promise((resolve) => requestAnimationFrame(resolve));
+    while (now < begun + 2400 || count < 2) {
+      now = await new Promise<number>((resolve) => requestAnimationFrame(() => resolve(performance.now())));
       if (board.outerHTML !== drawn) count++;
       drawn = board.outerHTML;
     }
-    return count;
+    return { changes: count, steps: (now - begun) / 600 };
   });
-  expect(changes).toBeGreaterThanOrEqual(2);
-  expect(changes).toBeLessThanOrEqual(5);
+  expect(changes).toBeLessThanOrEqual(Math.floor(steps) + 1);
 
   await desk.button('Stop all lanes').click();
   await wall.getByText('stopped', { exact: true }).first().waitFor();

@@ -149,7 +149,7 @@ test.each([
   await desk.start(TEN_LANES);
   const lanes = desk.page.getByRole('main', { name: 'Lanes' });
   // A pixel may be rounding.
-  expect(await lanes.evaluate((own) => own.scrollHeight - own.clientHeight)).toBeLessThanOrEqual(1);
+  await expect.poll(() => lanes.evaluate((own) => own.scrollHeight - own.clientHeight)).toBeLessThanOrEqual(1);
   await expect.poll(() => hidden(lanes.getByRole('button'))).toEqual([]);
   await expect
     .poll(() => hidden(desk.page.getByRole('navigation', { name: 'Actions' }).getByRole('button')))

@@ -114,7 +114,7 @@ test('a session is written, run, stopped, resumed, shortened and undone by its b
   expect(await said('Skipped 50 fast')).toBe(`Skipped 50 fast in all lanes: ${next}`);
   await page.getByText('50 fast, 2 of 4').first().waitFor();
   await button('Undo').click();
-  await said('Undone: Skip rep.');
+  await said('Undid Skip rep.');
   await page.getByText('50 fast, 1 of 4').first().waitFor();
 });
 

@@ -84,7 +84,7 @@ describe('[library] the words that a search goes through', () => {
 
   test('are name, day in its forms, and text, in small letters without accents', () => {
     const text = searchedText('Größe', 'Élan\n# for Thursday 26 November 2026\n', DAY);
-    for (const each of ['große', 'elan', 'thursday 26 november 2026', '2026-11-26', 'thu'])
+    for (const each of ['grosse', 'elan', 'thursday 26 november 2026', '2026-11-26', 'thu'])
       expect(text).toContain(each);
     expect(text).not.toContain('2026-02-03');
   });
@@ -100,7 +100,7 @@ describe('[library] the words that a search goes through', () => {
   });
 
   test('are found in any order', () => {
-    expect(searchedWords('  Größe \t THREE\n')).toEqual(['große', 'three']);
+    expect(searchedWords('  Größe \t THREE\n')).toEqual(['grosse', 'three']);
     expect(searchedWords(' ')).toEqual([]);
   });
 

@@ -71,6 +71,37 @@ describe('[library] a folder of texts', () => {
     expect(await shelf.names()).toEqual(['Kick']);
   });
 
+  test('has files whose ending is in capitals, and reads, saves, moves and removes them', async () => {
+    const path = '/data/sessions/SESSION.TXT';
+    await disk.create(path, Buffer.from('old'));
+    const told: (string | null)[] = [];
+    let tell: (file: string | null) => void = () => undefined;
+    disk.watch = (_, changed) => ((tell = changed), { close: () => undefined });
+    await shelf.watch((name) => told.push(name));
+    tell('SESSION.TXT');
+    expect([await shelf.names(), told]).toEqual([['Kick', 'SESSION'], ['SESSION']]);
+    // Before anybody has listed them too.
+    const other = new Shelf(disk, '/data/sessions');
+    const before = await other.read('SESSION');
+    await other.replace('SESSION', 'new', before!.version);
+    expect([before!.text, disk.text(path), await shelf.facts('SESSION')]).toEqual(['old', 'new', expect.anything()]);
+    await shelf.move('SESSION', new Shelf(disk, '/data/bin'), 'SESSION');
+    expect([await shelf.names(), disk.text('/data/bin/SESSION.txt')]).toEqual([['Kick'], 'new']);
+    await disk.create(path, Buffer.from('again'));
+    await shelf.names();
+    await shelf.remove('SESSION');
+    expect([...disk.files.keys()]).not.toContain(path);
+  });
+
+  test('of two files with one name the one in small letters counts, also once it comes', async () => {
+    await disk.create('/data/sessions/Kick.TXT', Buffer.from('two'));
+    await disk.create('/data/sessions/Swim.TXT', Buffer.from('three'));
+    expect([await shelf.names(), (await shelf.read('Kick'))?.text]).toEqual([['Kick', 'Swim'], 'one']);
+    await disk.remove('/data/sessions/Swim.TXT');
+    await shelf.create('Swim', 'four');
+    expect((await shelf.read('Swim'))?.text).toBe('four');
+  });
+
   test('reports changes of those alone, or that anything may have changed', async () => {
     const told: (string | null)[] = [];
     let tell: (file: string | null) => void = () => undefined;

@@ -44,7 +44,7 @@ test('of a command that the host has not answered within a second that is said t
   vi.useRealTimers();
 });
 
-const LOST = 'The link is lost: call out to the coach, this phone cannot stop anybody now.';
+const LOST = 'The link is lost: this phone stops nobody now. Use the coach’s window, or call out.';
 
 test('while the link is lost that is said at once, and for as long as it lasts', () => {
   const coach = remote();

@@ -38,7 +38,7 @@ export function wallFace(
     clock,
     clockLabel,
     head: headFace(view, openedAt, choice),
-    callout: calloutOf(view, openedAt, true),
+    callout: calloutOf(view, openedAt, true, lanes),
     lanes,
   };
 }

@@ -93,5 +93,5 @@ function undoText({ before, label }: Told): string {
 
 /** `label`: what the coach calls the command that was taken back. */
 export function undoneText(label: string): string {
-  return `Undone: ${label}.`;
+  return `Undid ${label}.`;
 }

@@ -84,10 +84,11 @@ function judgeSet(set: SwimSet, clauses: Clauses, lanes: LaneList, partName: str
   let leaves = 0;
   let lacking: Flaw | null = null;
   const lack: number[] = [];
+  const doDiffer = reps.kind === 'repeat' && new Set(reps.counts.filter((times) => times > 0)).size > 1;
   for (const [index, lane] of lanes.entries()) {
     const times = reps.kind === 'ladder' ? reps.distances.length : reps.counts[index]!;
     if (times === 0) continue;
-    const wrongList = listFlaw(clauses, times, lane);
+    const wrongList = listFlaw(clauses, times, doDiffer ? lane : null);
     if (wrongList) return wrongList;
     leaves += set.timing.kind === 'untimed' ? 1 : times;
     const distanceAt = (rep: number): Tenths =>
@@ -113,7 +114,7 @@ function firstFlaw(reps: number, judge: (rep: number) => Flaw | null): Flaw | nu
   return null;
 }
 
-/** That a list of one interval or target a rep has more or fewer than there are reps. */
+/** That a list of one interval or target a rep has more or fewer than there are reps; `lane`: null if it is so in all. */
 function listFlaw({ timing, hold }: Clauses, reps: number, lane: Lane | null): Flaw | null {
   const intervals = timing.kind === 'interval' ? timing.lists : [];
   for (const [what, list] of [['intervals', intervals] as const, ['targets', hold?.lists ?? []] as const]) {

@@ -9,6 +9,7 @@ import type { Lane } from '../session.ts';
 import { isFlaw, type Flaw } from '../values/flaw.ts';
 import { foldSpaces } from '../text/lines.ts';
 import { shorten, startsTime, timeAt } from '../values/time.ts';
+import { nearWord } from './near-word.ts';
 
 export interface WrittenLane {
   readonly number: number;
@@ -138,8 +139,10 @@ function readName(item: string, at: number, draft: Draft): Flaw | null {
   if (item === '')
     return { at, message: 'there is nothing between two commas: write base, css, gap, swimmers or a name' };
   if (/\p{N}/u.test(item)) {
+    const [counted, word] = /^\d+\s*(?=(\p{L}+)$)/u.exec(item) ?? [];
     return {
-      at,
+      // In `5 swimers` the number is right.
+      at: counted !== undefined && nearWord(word!) === 'swimmers' ? at + counted.length : at,
       message: `${shorten(item)} is neither a name nor a lane setting: write base 1:30, css 1:20, 5 swimmers or gap 10`,
     };
   }

@@ -1,12 +1,13 @@
 /*
- * Any of many names among words, however their letters are written: `Zoe` and `ZOË` are both `Zoë`. A squad of twenty
- * lanes has hundreds, and a text thousands of words: at each word only the names that begin with it are looked for. A word
+ * Any of many names among words, however their letters are written: `Zoe` and `ZOË` are both `Zoë`, `Soren` and
+ * `Soeren` both `Søren`. A squad of twenty lanes has hundreds, and a text thousands of words: at each word only the names that begin with it are looked for. A word
  * that says how fast a set is swum, such as `easy`, stays though somebody is called so.
  */
 
 import { compare } from '../../ratio.ts';
 import { factorOf } from '../lanes/pace.ts';
 import { escaped, flagsFor, isPartOfAnother, type NamePattern } from './name-pattern.ts';
+import { plainLetters, spelledOut } from './plain-letters.ts';
 
 interface Span {
   readonly from: number;
@@ -16,7 +17,8 @@ interface Span {
 /** Of names that begin with the same word, the longer ones are taken first. */
 export function anyName(names: readonly string[]): NamePattern {
   const byFirst = new Map<string, RegExp[]>();
-  const plain = new Set(names.map((name) => plainOf(name).replace(/^[^\p{L}\p{N}]+|\s+$/gu, '')));
+  const spelled = new Set([...names, ...names.map(spelledOut)]);
+  const plain = new Set([...spelled].map((name) => plainOf(name).replace(/^[^\p{L}\p{N}]+|\s+$/gu, '')));
   for (const name of [...plain].sort((a, b) => b.length - a.length)) {
     const [first] = name.match(WORD) ?? [];
     if (first === undefined || !/\p{L}/u.test(name) || saysPace(name)) continue;
@@ -79,13 +81,11 @@ function keyOf(word: string): string {
   return word.toUpperCase().toLowerCase();
 }
 
-/** Letters without their marks; of hyphens and apostrophes the plain one. */
+/** Plain letters; of hyphens and apostrophes the plain one. */
 function plainOf(words: string): string {
-  return words
-    .normalize('NFKD')
-    .replace(/\p{M}/gu, '')
+  return plainLetters(words)
     .replace(/\u2010/g, '-')
-    .replace(/\u2019/g, "'");
+    .replace(/[\u2018\u2019\u02bb\u02bc]/g, "'");
 }
 
 /** The plain text of words, and where in them each of its characters stands, and its end; null where all stay in place. */

@@ -3,7 +3,7 @@
  */
 
 import { finishAfter } from '../../run/hour/booked-finish.ts';
-import { MINUTE, SECOND, type Millis, type MinuteOfDay } from '../../units.ts';
+import { HOUR, MINUTE, SECOND, type Millis, type MinuteOfDay } from '../../units.ts';
 import { isWrongHour } from './booking.ts';
 import { about } from './estimate.ts';
 import { reading } from './reading.ts';
@@ -31,7 +31,7 @@ export function hourOf(openedAt: Millis, end: Millis, finish: MinuteOfDay | null
   if (finish === null) return { ends, booked: null, inHand: null, inHandText: null };
   const inHand = finishAfter(openedAt, finish) - end;
   const text = isWrongHour(inHand)
-    ? `finish ${minutesText(Math.floor(inHand / MINUTE))} away: check it`
+    ? `finish ${Math.floor(inHand / HOUR)} h away: check it`
     : `${mark}${inHandText(inHand)}`;
   return { ends, booked: timeOfDay(finish), inHand, inHandText: text };
 }

@@ -9,13 +9,16 @@ import { TokenBucket, type Rate } from '../../web/limits/token-bucket.ts';
 /** Messages a second, and how many may come at once: enough for eight pings on connecting and a coach's fastest taps. */
 export const MESSAGE_RATE: Rate = { perSecond: 20, burst: 40 };
 
+/** All wall screens of one browser are one device, and come back at the same moment when the program does. */
+const WALLS_RATE: Rate = { perSecond: 8 * MESSAGE_RATE.perSecond, burst: 8 * MESSAGE_RATE.burst };
+
 export class DevicePace {
   private readonly messages = new Map<string, TokenBucket>();
   private readonly commands = new Map<string, TokenBucket>();
 
   /** Whether a guest's device may send one more message now; counts it. `now`: ms, never less than before. */
-  maySend({ device }: Guest, now: number): boolean {
-    return device === null || taken(this.messages, device, MESSAGE_RATE, now);
+  maySend({ device, role }: Guest, now: number): boolean {
+    return device === null || taken(this.messages, device, role === 'wall' ? WALLS_RATE : MESSAGE_RATE, now);
   }
 
   /** Whether a guest may give this command now; counts it. `now`: ms, never less than before. */

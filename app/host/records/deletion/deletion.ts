@@ -9,7 +9,7 @@ import { DELETION_VERSION, deletionFile, type ToDelete } from '../../../wire/rec
 import type { Deleted } from '../../../wire/records/records.ts';
 import { codeOf, diskReason, type Disk } from '../../journal/disk.ts';
 import type { Guard } from '../../journal/run-file.ts';
-import { SUFFIX } from '../../library/session-name.ts';
+import { isHalfWritten, nameInFile } from '../../library/session-name.ts';
 import { runsFolder } from '../../lock/data-folder.ts';
 import { listsIn, placesOf, textFolders, type NamePlace } from './name-places.ts';
 import { isJournal, namesOfRun } from '../run-files.ts';
@@ -117,7 +117,7 @@ async function deleteEverything({ disk, data, guard }: DeletionPorts): Promise<D
   const runs = [...(await disk.list(folder))].sort((a, b) => Number(isJournal(b)) - Number(isJournal(a)));
   const texts: string[] = [];
   for (const each of textFolders(data)) {
-    const names = (await disk.list(each)).filter((name) => name.endsWith(SUFFIX) || name.endsWith(`${SUFFIX}.new`));
+    const names = (await disk.list(each)).filter((name) => nameInFile(name) !== null || isHalfWritten(name));
     texts.push(...names.map((name) => join(each, name)));
   }
   const lists = await listsIn(disk, data);

@@ -8,7 +8,7 @@ import type { NamePattern } from '../../../core/session/names/name-pattern.ts';
 import { textWithoutName, wordsWithoutName } from '../../../core/session/names/without-name.ts';
 import { AFTERWARDS_VERSION, afterwardsFile } from '../../../wire/records/afterwards.ts';
 import { codeOf, type Disk } from '../../journal/disk.ts';
-import { freeName, nameKey, SUFFIX } from '../../library/session-name.ts';
+import { freeName, isHalfWritten, nameInFile, nameKey, SUFFIX } from '../../library/session-name.ts';
 import { runsFolder } from '../../lock/data-folder.ts';
 import { isInBytes, journalWithoutName } from './journal-without-name.ts';
 import { isJournal } from '../run-files.ts';
@@ -106,12 +106,12 @@ async function inTexts(
   name: NamePattern,
 ): Promise<readonly NamePlace[]> {
   const path = join(folder, file);
-  if (file.endsWith(`${SUFFIX}.new`)) return [{ path, of: 'other', kind: 'remove' }];
-  if (!file.endsWith(SUFFIX)) return [];
+  if (isHalfWritten(file)) return [{ path, of: 'other', kind: 'remove' }];
+  const own = nameInFile(file);
+  if (own === null) return [];
   const bytes = await contentOf(disk, path);
   if (!bytes) return [];
   const text = textIn(bytes);
-  const own = file.slice(0, -SUFFIX.length);
   const wanted = wordsWithoutName(own, name);
   if (text === null) {
     return isInBytes(bytes, name) || wanted !== own
@@ -120,7 +120,7 @@ async function inTexts(
   }
   const without = textWithoutName(text, name);
   if (wanted === own) return without === text ? [] : [{ path, of: 'text', kind: 'write', bytes: Buffer.from(without) }];
-  const keys = new Set([...taken].map((each) => nameKey(each.replace(/\.txt$/, ''))));
+  const keys = new Set([...taken].map((each) => nameKey(nameInFile(each) ?? each)));
   const free = freeName(wanted, keys) + SUFFIX;
   taken.add(free);
   return [{ path, of: 'text', kind: 'write', bytes: Buffer.from(without), to: join(folder, free) }];

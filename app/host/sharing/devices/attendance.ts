@@ -24,8 +24,11 @@ export interface Attendant {
 /** Of those that have a key. */
 const MOST: Readonly<Record<Role, number>> = { wall: 256, remote: 32, tablet: 8, coach: 8 };
 
-/** A device has one connection, and for a while those that it has lost; of more the oldest is ended. */
-const MOST_OF_DEVICE = 4;
+/**
+ * A device has one connection, and for a while those that it has lost; of more the oldest is ended. All wall screens of
+ * one browser are one device.
+ */
+const MOST_OF_DEVICE: Readonly<Record<Role, number>> = { wall: 16, remote: 4, tablet: 4, coach: 4 };
 
 export class Attendance {
   /** Oldest first. */
@@ -51,7 +54,7 @@ export class Attendance {
   come(attendant: Attendant): () => void {
     const guest = attendant.guest();
     const others = this.of(guest.device);
-    const isTooMany = others.length >= MOST_OF_DEVICE || this.count(guest.role) >= MOST[guest.role];
+    const isTooMany = others.length >= MOST_OF_DEVICE[guest.role] || this.count(guest.role) >= MOST[guest.role];
     if (isTooMany) others[0]?.dismiss('This device has connected again.');
     this.present.add(attendant);
     this.changed();

@@ -4,7 +4,6 @@
  * its address more, so an attack soon costs the host next to nothing.
  */
 
-import type { Socket } from 'node:net';
 import type { Clock } from '../../time/clock.ts';
 import type { Timer, Timers } from '../../time/timers.ts';
 import { Doorstep } from './doorstep.ts';
@@ -49,12 +48,11 @@ export class Arrivals {
     this.timers = timers;
   }
 
-  /** Calls `comeIn` when the new connection may come in: at once, later, or never, when it has ended by then. */
-  arrive(connection: Socket, comeIn: () => void): void {
-    const from = connection.remoteAddress ?? '';
+  /** Of a new connection from this address: calls `comeIn` when it may come in, at once or later, or else `reset`. */
+  arrive(from: string, comeIn: () => void, reset: () => void): void {
     const address = this.addressOf(from);
     if (address.waiting.size === 0 && address.bucket.take(this.clock.now())) comeIn();
-    else this.wait(connection, from, address, comeIn);
+    else this.wait(from, address, comeIn, reset);
   }
 
   /** A connection from this address has broken a limit. */
@@ -67,12 +65,11 @@ export class Arrivals {
     for (const reset of this.waiting) reset();
   }
 
-  private wait(connection: Socket, from: string, address: Address, comeIn: () => void): void {
+  private wait(from: string, address: Address, comeIn: () => void, reset: () => void): void {
     const leave = (): void => {
       place.leave();
-      this.waiting.delete(reset);
+      this.waiting.delete(goAway);
       address.waiting.delete(enter);
-      connection.off('close', leave);
       if (address.waiting.size > 0 || !address.turn) return;
       this.timers.clear(address.turn);
       address.turn = null;
@@ -81,13 +78,12 @@ export class Arrivals {
       leave();
       comeIn();
     };
-    const reset = (): void => {
+    const goAway = (): void => {
       leave();
-      connection.resetAndDestroy();
+      reset();
     };
-    connection.on('error', () => undefined).on('close', leave);
-    const place = this.doorstep.enter(reset, from);
-    this.waiting.add(reset);
+    const place = this.doorstep.enter(goAway, from);
+    this.waiting.add(goAway);
     address.waiting.add(enter);
     address.turn ??= this.timers.set(() => this.letIn(address), address.bucket.nextIn());
   }

@@ -48,8 +48,15 @@ export function EveningPicture({ review }: { readonly review: ReviewJson }): Rea
           ))}
           {evening.lanes.map(({ lane, swum, planned, stopped }, row) => (
             <g key={lane}>
-              {planned.map((bar) => (
-                <Bar key={bar.fromMs} {...{ bar, scale }} y={row * ROW + SWUM + 0.25} high={PLANNED} look="planned" />
+              {planned.map(({ fromMs, toMs }) => (
+                <Bar
+                  key={fromMs}
+                  bar={{ fromMs: fromMs + scale.plannedMoved, toMs: toMs + scale.plannedMoved }}
+                  scale={scale}
+                  y={row * ROW + SWUM + 0.25}
+                  high={PLANNED}
+                  look="planned"
+                />
               ))}
               {swum.map((bar) => (
                 <Bar key={bar.fromMs} {...{ bar, scale }} y={row * ROW} high={SWUM} look={`swum-${toneOf(bar)}`} />
@@ -76,7 +83,7 @@ export function EveningPicture({ review }: { readonly review: ReviewJson }): Rea
             {part || 'Without a heading'}
           </span>
         ))}
-        <span data-look="planned">planned</span>
+        <span data-look="planned">{scale.plannedMoved === 0 ? 'planned' : 'planned, from the first leave'}</span>
         {evening.stops.count > 0 ? <span data-look="stopped">stopped</span> : null}
         {review.happened.some(({ isMark }) => isMark) ? <span data-look="mark">a mark</span> : null}
       </figcaption>

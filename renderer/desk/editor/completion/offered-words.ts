@@ -80,8 +80,9 @@ function clauseOffered(before: string, above: Above, known: Known): Offered | nu
   return { from: hold, texts: [...(known.hasCss ? ['css', 'css-2', 'css+3'] : []), ...used] };
 }
 
-/** A list has one value for each lane of this session. */
-function fits(text: string, { lanes }: Known): boolean {
+/** A list has one value for each lane of this session, and only a lane with a css swims by it. */
+function fits(text: string, { lanes, hasCss }: Known): boolean {
+  if (!hasCss && /\bcss\b/i.test(text)) return false;
   const lists = text.split(',').map((list) => list.split('/').length);
   return lists.every((length) => length === 1 || length === lanes);
 }

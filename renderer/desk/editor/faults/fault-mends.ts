@@ -37,11 +37,12 @@ function listText({ over }: ListMend): string {
   return over === 1 ? 'Leave out the last' : `Leave out the last ${over}`;
 }
 
-/** The word that a mend leaves, or two where it parts them. */
+/** The word that a mend leaves, or two where it parts them, without a comma behind it. */
 function rightWord(raw: string, mend: Mend): string {
   const right = mended(raw, mend);
   const before = right.slice(0, mend.from);
   const begin = before.length - /\S*$/.exec(before)![0].length;
   const words = mend.by.includes(' ') ? /^\S+\s+\S+/ : /^\S+/;
-  return words.exec(right.slice(begin))?.[0] ?? mend.by;
+  const found = words.exec(right.slice(begin))?.[0] ?? mend.by;
+  return found.replace(/,$/, '');
 }

@@ -14,6 +14,8 @@ export interface ArrivedFile {
   /** What is to be said of the last one; null once it has been read. */
   readonly said: string | null;
   read(): void;
+  /** The text in the editor had faults, and the last of them is mended. */
+  mended(): void;
   /** For the element that files are dropped on. */
   drop(event: DragEvent): void;
 }
@@ -29,11 +31,14 @@ interface Arriving {
 
 export function useArrivedFile({ writing, runId, isGoing, onText }: Arriving): ArrivedFile {
   const [said, setSaid] = useState<string | null>(null);
+  // Whether that is about a text in the editor, and not about a file that could not be read.
+  const [isOfText, setIsOfText] = useState(false);
   const take = ({ name, text, lanesText, why }: SessionFile): void => {
     if (text !== null) {
       writing.put({ text, lanesText: lanesText ?? '', from: name, during: runId() });
       if (!isGoing()) onText();
     }
+    setIsOfText(text !== null);
     setSaid(why === '' ? null : why);
   };
   const dropped = async (file: File): Promise<void> => {
@@ -46,6 +51,7 @@ export function useArrivedFile({ writing, runId, isGoing, onText }: Arriving): A
   return {
     said,
     read: () => setSaid(null),
+    mended: () => (isOfText ? setSaid(null) : undefined),
     drop(event) {
       // The editor takes what is dropped on it itself.
       if (event.defaultPrevented) return;

@@ -189,7 +189,7 @@ export function createCoachActions(
   return actions;
 }
 
-/** Who did what after that time: "Remote 1: Undone: Skip rep. Marked: cramp." */
+/** Who did what after that time: "Remote 1: Undid Skip rep. Marked: cramp." */
 function toldSince({ given, commands }: DeckRun, since: number, timeText: ReturnType<typeof readingsOf>): string {
   let teller: string | null = null;
   const texts = commands.map(({ at, by = 'Coach’s window' }, index) => {

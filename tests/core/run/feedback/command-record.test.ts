@@ -61,7 +61,7 @@ test('[record] one that was undone says so, and so does the undo what it took ba
   expect(told.map(({ command, undone, did }) => [command.do, undone, did])).toEqual([
     ['start', false, 'Started Set: first leave in 10 s.'],
     ['stop', true, 'Stopped all lanes.'],
-    ['undo', false, 'Undone: Stop.'],
+    ['undo', false, 'Undid Stop.'],
     ['mark', false, 'Marked: x.'],
   ]);
 });

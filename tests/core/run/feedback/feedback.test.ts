@@ -42,14 +42,14 @@ describe('feedback', () => {
     [{ do: 'restart' }, 20_000, 'Back at Set, 50 fast: waits for Start.'],
     [{ do: 'go-to', line: 6, rep: 2 }, 20_000, 'Gone to Set, 25 m: waits for Start.'],
     [{ do: 'finish' }, 20_000, 'Finished.'],
-    [{ do: 'undo' }, 1_000, 'Undone: Start.'],
+    [{ do: 'undo' }, 1_000, 'Undid Start.'],
   ])('%j', (command, at, text) => {
     expect(said(command, at)).toBe(text);
   });
 
   test('[undo] names the lanes of what it took back, where that named any', () => {
     const stopped = afterCommands(going(), [20_000, { do: 'stop', lanes: [2] }]);
-    expect(said({ do: 'undo' }, 21_000, stopped)).toBe('Undone: Stop, lane 2.');
+    expect(said({ do: 'undo' }, 21_000, stopped)).toBe('Undid Stop, lane 2.');
   });
 
   test('the number or gap that a lane has already is said of the lanes it was given for', () => {

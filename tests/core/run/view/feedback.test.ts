@@ -34,10 +34,10 @@ test('[feedback] of an undo names what it took back, with the lanes that were na
     const deck = commands.reduce((run, { command, at }) => run.at(at / 1000, command), going());
     return feedbackOnLast(deck.view(20 + given.length), commands, reading);
   };
-  expect(undone({ do: 'stop', lanes: [2] }, { do: 'undo' })).toBe('Undone: Stop, lane 2.');
-  expect(undone({ do: 'shift', seconds: 5 }, { do: 'mark' }, { do: 'undo' })).toBe('Undone: +5 s.');
+  expect(undone({ do: 'stop', lanes: [2] }, { do: 'undo' })).toBe('Undid Stop, lane 2.');
+  expect(undone({ do: 'shift', seconds: 5 }, { do: 'mark' }, { do: 'undo' })).toBe('Undid +5 s.');
   expect(undone({ do: 'skip', lanes: [1, 2] }, { do: 'sit-out', lanes: [1] }, { do: 'undo' }, { do: 'undo' })).toBe(
-    'Undone: Skip rep, lanes 1 and 2.',
+    'Undid Skip rep, lanes 1 and 2.',
   );
   expect(feedbackOnLast(going().view(20), [], reading)).toBeNull();
   expect(feedbackOnLast(going().view(20), [{ command: { do: 'undo' }, at: 0 }], reading)).toBeNull();

@@ -27,6 +27,6 @@ test('[one hour] four hours may be booked, also over midnight; without both noth
 
 test('[one hour] in a run no hours are in hand that a wrong hour made', () => {
   const inHand = (finish: number): string | null => hourOf(19.5 * HOUR, 57 * MINUTE, finish, true).inHandText;
-  expect(inHand(at(8, 30))).toBe('finish 12 h 3 min away: check it');
+  expect(inHand(at(8, 30))).toBe('finish 12 h away: check it');
   expect(inHand(at(20, 30))).toBe('≈3 min in hand');
 });

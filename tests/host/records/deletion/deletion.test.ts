@@ -205,8 +205,10 @@ describe('[delete] everything', () => {
   test('removes runs, sessions, parts, the bin and squads; the settings of screens stay', async () => {
     put('sessions/notes.doc', 'not ours');
     put('sessions/x.txt.new', 'cut off');
+    put('sessions/Y.TXT', 'in capitals');
+    put('sessions/Y.TXT.new', 'cut off');
     const deleted = await given<'delete-everything'>(records, DELETE_EVERYTHING);
-    expect(deleted).toMatchObject({ runs: 2, texts: 5, left: [] });
+    expect(deleted).toMatchObject({ runs: 2, texts: 7, left: [] });
     expect([...disk.files.keys()]).toEqual(['/data/screens.json', '/data/sessions/notes.doc']);
     expect(await runsLeft()).toEqual([]);
   });

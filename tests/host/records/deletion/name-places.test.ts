@@ -51,6 +51,15 @@ test('[names] a folder without the name has no places, whatever else it has', as
   expect(await places()).toHaveLength(7);
 });
 
+test('[names] a text whose ending is in capitals has its places too, and what a broken write left of it', async () => {
+  put('sessions/ANA.TXT', TEXT);
+  put('sessions/KICK.TXT.new', TEXT);
+  expect((await places()).map(({ path, kind, ...rest }) => [path, kind, 'to' in rest ? rest.to : null])).toEqual([
+    ['sessions/ANA.TXT', 'write', expect.stringMatching(/\.txt$/)],
+    ['sessions/KICK.TXT.new', 'remove', null],
+  ]);
+});
+
 describe('[names] beside a run', () => {
   test('a file that is not a journal is removed if it has the name, and does not count as a run', async () => {
     put('runs/r.jsonl.torn', '"words":"x\\nAna"');

@@ -65,10 +65,17 @@ describe('[sharing] a device that connects again', () => {
   const AGAIN = 'This device has connected again.';
 
   test('keeps four connections; of more the oldest ends', () => {
-    for (const label of ['first', 'second', 'third', 'fourth']) come('wall', 'd', label);
+    for (const label of ['first', 'second', 'third', 'fourth']) come('remote', 'd', label);
     expect(goodbyes).toEqual([]);
-    come('wall', 'd', 'fifth');
+    come('remote', 'd', 'fifth');
     expect(goodbyes).toEqual([['first', AGAIN]]);
+  });
+
+  test('as a wall keeps sixteen: the walls of one browser are one device', () => {
+    for (let n = 1; n <= 16; n++) come('wall', 'd', `wall ${n}`);
+    expect(goodbyes).toEqual([]);
+    come('wall', 'd', 'one more');
+    expect(goodbyes).toEqual([['wall 1', AGAIN]]);
   });
 
   test('ends its own connection, and no other, where there is no more room for its role', () => {

@@ -150,6 +150,16 @@ describe('[who may what] commands', () => {
     expect(four[3]!.ends).toEqual(['Too many messages.']);
   });
 
+  test('the walls of one browser, which are one device, all come back at once; together they have a limit too', async () => {
+    const pool = await Pool.open();
+    const walls = Array.from({ length: 16 }, () => pool.come(WALL, 'wall'));
+    const ping = (n: number) => walls[n % 16]!.screen.receive(JSON.stringify({ say: 'ping', n, t1: 0 }));
+    for (let n = 16; n < 320; n++) ping(n);
+    expect(walls.flatMap(({ ends }) => ends)).toEqual([]);
+    ping(0);
+    expect(walls[0]!.ends).toEqual(['Too many messages.']);
+  });
+
   test('a Stop is a message of its connection: no more than forty at once', async () => {
     const pool = await Pool.open();
     const remote = pool.come(REMOTE, 'remote');
@@ -178,6 +188,20 @@ describe('[who may what] commands', () => {
     const pool = await Pool.open();
     await pool.come(REMOTE, 'remote').give({ do: 'start' });
     expect(await pool.come(TABLET, 'desk').give({ do: 'undo' })).toBeNull();
+  });
+
+  test.each([
+    [10_000, null],
+    [10_001, expect.stringMatching(/^There is nothing to undo: the last command was more than 10 s ago/)],
+  ])('the coach’s undo of a remote’s Stop, %i ms after it', async (ms, answer) => {
+    const pool = await Pool.open();
+    const [remote, desk] = [pool.come(REMOTE, 'remote'), pool.come(THIS_MACHINE, 'desk')];
+    await desk.give({ do: 'start' });
+    pool.clock.advance(20_000);
+    await remote.give({ do: 'stop' });
+    pool.clock.advance(ms);
+    expect(await desk.give({ do: 'undo' })).toEqual(answer);
+    expect(pool.commands()).toEqual(answer === null ? ['start', 'stop', 'undo'] : ['start', 'stop']);
   });
 });
 

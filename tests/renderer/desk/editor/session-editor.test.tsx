@@ -72,7 +72,7 @@ describe('[editor] what comes between the lines while somebody writes', () => {
     ['in sight', 60, [true]],
     ['below what is in sight', 90, [false]],
     ['above what is in sight', -10, [false]],
-  ])('with the cursor %s scrolls to it or not', (_, top, expected) => {
+  ])('with the cursor %s scrolls to it or not', async (_, top, expected) => {
     const first = 'Set\n4 x 50 @ 1:00';
     const drawn = render(<Shown first={first} />);
     const editor = editorOf();
@@ -80,6 +80,8 @@ describe('[editor] what comes between the lines while somebody writes', () => {
     vi.spyOn(editor, 'hasFocus', 'get').mockReturnValue(true);
     vi.spyOn(editor, 'coordsAtPos').mockReturnValue({ left: 0, right: 0, top, bottom: top + 20 });
     vi.spyOn(editor.scrollDOM, 'getBoundingClientRect').mockReturnValue(new DOMRect(0, 0, 300, 100));
+    editor.scrollDOM.dispatchEvent(new Event('scroll'));
+    await new Promise(requestAnimationFrame);
     const dispatched = vi.spyOn(editor, 'dispatch').mockImplementation(() => undefined);
     drawn.rerender(<Shown first={first} faults={[fault(1, 1)]} />);
     const specs = dispatched.mock.calls.map(([spec]) => spec as { readonly scrollIntoView?: boolean });

@@ -255,7 +255,7 @@ test('the part at the cursor is kept, and put into another session below its lin
   writeText('Wednesday');
   act(() => editorOf().dispatch({ selection: { anchor: 3 } }));
   press(/^Put in Set/);
-  await soon(() => expect(writtenText()).toBe('Wednesday\nSet\n8 x 50 fast @ 1:00'));
+  await soon(() => expect(writtenText()).toBe('Wednesday\n\nSet\n8 x 50 fast @ 1:00'));
 });
 
 test('a file that is picked becomes a session; a bad one is refused with a sentence, and nothing is lost', async () => {

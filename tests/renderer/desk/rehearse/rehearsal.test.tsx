@@ -175,7 +175,7 @@ describe('[rehearsal] in the coach’s window', () => {
       [' ', 'Space', 'Stopped all lanes.'],
       [' ', 'Space', 'Resumed all lanes'],
       ['s', 'KeyS', 'Skipped'],
-      ['u', 'KeyU', 'Undone'],
+      ['u', 'KeyU', 'Undid'],
       ['o', 'KeyO', 'Sat out'],
       ['r', 'KeyR', 'Repeat'],
     ] as const) {
@@ -226,7 +226,7 @@ describe('[rehearsal] in the coach’s window', () => {
     expect(button('1 times the speed').getAttribute('aria-pressed')).toBe('true');
     await passing(5000);
     await tap('Undo');
-    expect(said()).toContain('Undone');
+    expect(said()).toContain('Undid');
   });
 
   test('sounds at its own speed alone, not while it is paused, and not any more once it is left', async () => {

@@ -55,6 +55,17 @@ describe('[reading] beside a text with faults', () => {
     expect(rows(text)).toContain('2 x 100');
   });
 
+  test('lines that cannot be read without the others are told apart: they have no fault of their own', () => {
+    const set = TEXT.replace('2 x 100 @ 2:00/2:10', '2 x 100 @ 2.00');
+    expect(meanwhile(set)!.said).toBe('Without line 8, which cannot be read, and line 7, which needs it.');
+    const two = set.replace('4 x 50 @ 1:00', '4 x 50 @ 1.00');
+    expect(meanwhile(two)!.said).toBe('Without lines 5 and 8, which cannot be read, and line 7, which needs them.');
+    const rounds = TEXT.replace('3 rounds', '50 easy\n0 rounds\n  50 easy');
+    expect(meanwhile(rounds)!.said).toBe('Without line 8, which cannot be read, and lines 9 and 10, which need it.');
+    const many = TEXT.replace('3 rounds', `50 easy\n0 rounds${'\n  50 easy'.repeat(7)}`);
+    expect(meanwhile(many)!.said).toBe('Without line 8, which cannot be read, and 8 lines that need it.');
+  });
+
   test('many lines are counted', () => {
     const text = TEXT.replace('100 easy', Array(7).fill('100 @ 1.30').join('\n'));
     expect(meanwhile(text)!.said).toBe('Without the 7 lines that cannot be read.');

@@ -167,6 +167,19 @@ describe('[link] what carries messages and questions', () => {
     expect(asked).toEqual(['POST /records {}']);
   });
 
+  test('is its own sealed socket too for a question that was refused because sharing began while it was on its way', async () => {
+    pageWith();
+    const refused = () => Promise.resolve(new Response('{"ok":false}', { status: 403 }));
+    vi.stubGlobal('fetch', () => {
+      askBy((method, path, body) => Promise.resolve({ status: 200, body: `${method} ${path} ${body}` }));
+      return refused();
+    });
+    expect(await askHost('PUT', '/session', '{}')).toEqual({ status: 200, body: 'PUT /session {}' });
+    askBy(null);
+    vi.stubGlobal('fetch', refused);
+    expect(await askHost('PUT', '/session', '{}')).toEqual({ status: 403, body: '{"ok":false}' });
+  });
+
   test('in a window that is not the coach’s carries no questions', async () => {
     pageWith(new BridgeUnderTest());
     await expect(askHost('POST', '/leave', '{}')).rejects.toThrow('Only the coach asks.');

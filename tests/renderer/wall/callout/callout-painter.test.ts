@@ -38,6 +38,13 @@ test('[once] the first of a round is, and what lanes start with each by itself',
   expect(captionAt(new Deck('lane 1\nlane 2\n3/2 x 200/150 @ 4:00\n'), 0)).toBe('Each lane starts with');
 });
 
+test('[true] while the last swimmers still have to leave, as after Move on, the heading is of them too', () => {
+  const text = 'lane 1 3 swimmers, gap 10\nA\n4 x 50 @ 2:00\n\nB\n3 rounds\n  100 fast @ 2:00\n  50 easy @ 1:00\n';
+  const moved = new Deck(text).at(0, { do: 'start' }).at(15, { do: 'move-on' });
+  expect(captionAt(moved, 16)).toBe('Still to leave; each lane then starts with 100 fast');
+  expect(captionAt(moved, 40)).toBe('Each lane starts with 100 fast');
+});
+
 test('[whole] long words of it, which stand in the list, are left out and not cut', () => {
   const words = 'arms long and legs quiet, with a breath to either side and the eyes on the floor of the pool';
   const rounds = new Deck(`lane 1\nlane 2\n3 rounds\n  100 ${words} @ 2:00\n  50 easy @ 1:00\n`);

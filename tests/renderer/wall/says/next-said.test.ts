@@ -41,3 +41,13 @@ test('[screen reader] a leave that a command moves is said anew, and one of a st
   deck.at(30, { do: 'shift', lanes: [3], seconds: 5 });
   expect(saidWhile(deck, 30, 31)).toEqual(['Lane 3 leaves at 1:20']);
 });
+
+test.each(['stop', 'move-on'] as const)('[screen reader] no leave stands there that will not happen: %s', (command) => {
+  const deck = new Deck(`${THREE}Next\n50 @ 1:00\n`).at(0, { do: 'start' });
+  const element = document.createElement('p');
+  const say = createNextSaid(element, [1, 2, 3], 'stretch');
+  say(view(deck.state, 20_000));
+  expect(element.textContent).toBe('Lanes 1 and 2 leave at 1:00');
+  say(view(deck.at(21, { do: command }).state, 21_000));
+  expect(element.textContent).toBe('');
+});

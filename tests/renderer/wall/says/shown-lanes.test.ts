@@ -39,7 +39,7 @@ test('[lanes] and what comes next for them', () => {
 
 test('[lanes] while the coach is waited for, what they will swim', () => {
   const waiting = new Deck(SQUAD);
-  expect(calloutOf(shown([3], 5, waiting), 0, true)!.lines).toEqual([
+  expect(calloutOf(shown([3], 5, waiting), 0, true, [])!.lines).toEqual([
     '3 rounds: 5 x 75 free',
     '4 x 50 kick',
     '300 easy',
@@ -48,8 +48,8 @@ test('[lanes] while the coach is waited for, what they will swim', () => {
 
 test('[words] left out, there are none while nobody swims either; kit and what a talk is about stay', () => {
   const talk = new Deck(`lane 1\nA\ntalk 2:00 turns\nkit: fins\n4 x 50 kick @ 1:00\n`);
-  expect(calloutOf(view(talk.state, 1000), 0, false)).toMatchObject({ title: 'Next: A', lines: [] });
+  expect(calloutOf(view(talk.state, 1000), 0, false, [])).toMatchObject({ title: 'Next: A', lines: [] });
   talk.at(5, { do: 'start' });
-  const now = calloutOf(view(talk.state, 9000), 0, false)!;
+  const now = calloutOf(view(talk.state, 9000), 0, false, [])!;
   expect([now.title, now.lines]).toEqual(['Talk: turns', ['kit: fins']]);
 });

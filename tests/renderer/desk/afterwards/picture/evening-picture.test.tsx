@@ -43,6 +43,26 @@ test('[evening] the clock of the place stands below it, on full minutes and few'
   expect([scale.at(scale.from), scale.at(scale.to)]).toEqual([0, 100]);
 });
 
+test('[evening] what was planned for quite another hour is shown from the first leave on, and that is said', () => {
+  const whole = review();
+  const moved = (by: number): ReviewJson => {
+    const lanes = whole.evening.lanes.map((lane) => ({
+      ...lane,
+      planned: lane.planned.map((bar) => ({ ...bar, fromMs: bar.fromMs + by, toMs: bar.toMs + by })),
+    }));
+    return { ...whole, evening: { ...whole.evening, lanes } };
+  };
+  const { from, to } = eveningScale(whole)!;
+  for (const by of [-12, 1, 12].map((hours) => hours * 3_600_000)) {
+    expect(eveningScale(moved(by))).toMatchObject({ from, to, plannedMoved: -by });
+  }
+  expect(eveningScale(moved(60_000))).toMatchObject({ from, to: to + 60_000, plannedMoved: 0 });
+  const { container } = render(<EveningPicture review={moved(12 * 3_600_000)} />);
+  expect(container.querySelector('figcaption')?.textContent).toBe('Main setplanned, from the first leave');
+  const [planned] = container.querySelectorAll('rect[data-look="planned"]');
+  expect(planned?.getAttribute('x')).toBe('0%');
+});
+
 test('[evening] without anything swum or planned there is no picture', () => {
   const { evening, ...whole } = review();
   const lanes = evening.lanes.map((lane) => ({ ...lane, swum: [], planned: [], stopped: [] }));

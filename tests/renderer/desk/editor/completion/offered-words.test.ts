@@ -68,6 +68,13 @@ describe('[completion] an interval', () => {
     const without = offeredAt('50 @ c', PART, { ...KNOWN, hasCss: false }, false);
     expect([without, lines('50 @ c')]).toEqual([null, ['50 @ css', '50 @ css+10']]);
   });
+
+  test('by css that was used before is not offered either where no lane has one', () => {
+    const used = { ...KNOWN, own: read(`${OWN}4 x 200 @ css+10 hold css-1\n`) };
+    const first = (before: string, hasCss: boolean) => offeredAt(before, PART, { ...used, hasCss }, false)?.texts[0];
+    expect([first('2 x 200 @ ', true), first('2 x 200 @ ', false)]).toEqual(['css+10', 'base']);
+    expect(offeredAt('2 x 200 hold ', PART, { ...used, hasCss: false }, false)?.texts).toEqual(['1:20']);
+  });
 });
 
 test('[completion] rests and targets are those used before, then what is usual', () => {

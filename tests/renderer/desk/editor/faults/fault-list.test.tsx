@@ -31,6 +31,16 @@ test('[faults] each with a mend has a button that says what it leaves, and makes
   expect(onGoTo.mock.calls).toEqual([[9, 10]]);
 });
 
+test('[faults] a mend is named without the comma behind it', () => {
+  const names = (line: string): readonly string[] => {
+    const text = `Title\nlane 1\nSet\n${line}\n`;
+    const opened = openPlan({ text, lanesText: null });
+    return opened.ok ? [] : offeredMends(text, opened.faults.faults).map(({ name }) => name);
+  };
+  expect(names('2 x 50 odds fast @ 1.40, evens easy @ 2:00')).toEqual(['Mend: 1:40']);
+  expect(names('2 x 50 @ 1.40, 1:30')).toEqual(['Mend: 1:40']);
+});
+
 test('[faults] of the line that is being written it is only said that it is not finished yet', () => {
   const faults = [6, 8].map((line) => ({ line, column: 1, message: `what is wrong in line ${line}` }));
   const rest = { id: 'x', mends: [], onGoTo: vi.fn(), onMend: vi.fn() };

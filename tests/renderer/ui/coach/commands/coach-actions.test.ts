@@ -256,7 +256,7 @@ describe('the sentence after a command', () => {
     t.other({ do: 'stop', lanes: [2] }, 'Remote 1');
     t.at(22_000);
     t.others([{ do: 'undo' }, { do: 'mark', words: 'cramp' }], 'Remote 1');
-    expect(t.said()).toBe('Remote 1: Undone: Stop, lane 2. Marked: cramp.');
+    expect(t.said()).toBe('Remote 1: Undid Stop, lane 2. Marked: cramp.');
   });
 
   test.each([
@@ -269,7 +269,7 @@ describe('the sentence after a command', () => {
     t.other(command);
     t.at(22_000);
     t.other({ do: 'undo' });
-    expect(t.said()).toBe(`Coach’s window: Undone: ${undone}.`);
+    expect(t.said()).toBe(`Coach’s window: Undid ${undone}.`);
   });
 
   test('of an Undo from another screen says what this screen had given', async () => {
@@ -277,7 +277,7 @@ describe('the sentence after a command', () => {
     await t.actions.act('stop', [2]);
     t.at(22_000);
     t.other({ do: 'undo' });
-    expect(t.said()).toBe('Coach’s window: Undone: Stop, lane 2.');
+    expect(t.said()).toBe('Coach’s window: Undid Stop, lane 2.');
   });
 
   test('does not come for what another screen did while the link was lost: its times are over', () => {
