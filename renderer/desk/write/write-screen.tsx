@@ -1,6 +1,5 @@
 /*
- * Writing a session: the text, its faults where it has some, else its timetable, and the one action,
- * to run it.
+ * Writing a session: the text, its faults where it has some, else its timetable, and the one action, to run it.
  */
 
 import { useCallback, useEffect, useId, useRef, useState, type DragEvent, type ReactElement } from 'react';
