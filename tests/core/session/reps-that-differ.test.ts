@@ -117,7 +117,7 @@ describe('[one interval a rep]', () => {
 
   test.each([
     ['3 x 100 @ 1:30, 1:25', '2 intervals for 3 reps: write one for each rep'],
-    ['3/3/3/0 x 100 @ 1:30, 1:25', '2 intervals for 3 reps: write one for each rep'],
+    ['3/3/0 x 100 @ 1:30, 1:25', '2 intervals for 3 reps: write one for each rep'],
     ['3/3/2 x 100 @ 1:30, 1:25, 1:20', '3 intervals for 2 reps in lane 4: write one for each rep'],
     ['100 @ 1:30, 1:25', '2 intervals for 1 rep: write one for each rep'],
     ['3 x 100 @ 1:40 hold 1:20, 1:18', '2 targets for 3 reps'],
