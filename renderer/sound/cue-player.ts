@@ -7,7 +7,7 @@ import { PLAIN_CUES, type CueChoice } from '../../app/core/sound/cue-choice.ts';
 import { cuesDue, type Cue } from '../../app/core/sound/cues.ts';
 import type { Millis } from '../../app/core/units.ts';
 import type { DeckRun } from '../link/store.ts';
-import { createSchedule, type DueSound, type SoundOutput } from './schedule.ts';
+import { createSchedule, HARDLY_LATE, type DueSound, type SoundOutput } from './schedule.ts';
 import { voiceOf } from './output/sound-files.ts';
 
 /** How far ahead cues are scheduled, in ms: longer than a covered page's timer sleeps. */
@@ -62,7 +62,7 @@ export function createCuePlayer(output: SoundOutput, report: CueReport): CuePlay
       if (!run) return;
       const zero = now - run.t + shift;
       // A sound that is sent later than its time is not past with it, and one sent earlier is due sooner.
-      const from = Math.floor(run.t - Math.max(0, shift));
+      const from = Math.floor(run.t - Math.max(0, shift) - HARDLY_LATE);
       const until = Math.floor(run.t + horizon - Math.min(0, shift));
       const due = cuesDue(run.state, from, until, choice).map((cue) => ({
         ...cue,

@@ -34,6 +34,9 @@ export interface DueSound {
 /** A sound whose time has moved by more than this, in ms, is a new one; by less it is only put right. */
 const MOVED = 5;
 
+/** In ms: a sound that is about to be heard stays in its place where its time is found to be past by no more: else nobody would hear it. */
+export const HARDLY_LATE = 50;
+
 export interface Schedule<Due extends DueSound> {
   /** What is due in the time ahead that is looked at; of that, what is past already is not sounded late. */
   bring(now: number, due: readonly Due[]): void;
@@ -43,6 +46,10 @@ export interface Schedule<Due extends DueSound> {
   silence(): void;
   /** What is scheduled or sounding, by time. */
   all(): readonly Due[];
+}
+
+function hasMoved(now: number, from: number, to: number): boolean {
+  return Math.abs(to - from) > (to > now ? MOVED : HARDLY_LATE);
 }
 
 /** `report` is told of each sound that is scheduled or taken back. */
@@ -65,8 +72,8 @@ export function createSchedule<Due extends DueSound>(
     if (entry.due.heardAt <= now) {
       entries.delete(key);
       entry.sound.release();
-    } else if (!due || Math.abs(due.heardAt - entry.due.heardAt) > MOVED) drop(key);
-    else {
+    } else if (!due || hasMoved(now, entry.due.heardAt, due.heardAt)) drop(key);
+    else if (due.heardAt > now) {
       entry.heardAt = due.heardAt;
       entry.sound.retime(due.heardAt);
     }

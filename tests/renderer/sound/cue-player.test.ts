@@ -146,6 +146,15 @@ describe('[sound] what is taken back', () => {
     expect(b.told).toEqual(['scheduled leave 70000', 'cancelled leave 70000', 'scheduled leave 70000']);
   });
 
+  test('a clock that is put right just before a leave does not cost its tone', () => {
+    const b = bench();
+    b.passAt(68_500);
+    b.passAt(70_006, going, 'run', ZERO - 9);
+    b.passAt(70_200, going, 'run', ZERO - 9);
+    expect(heard(b)).toEqual(['leave 75000']);
+    expect([b.told, b.released]).toEqual([['scheduled leave 70000'], ['leave 75000']]);
+  });
+
   test('a clock that is put right moves what is scheduled; by a little, without a word of it', () => {
     const b = bench();
     b.passAt(68_500);

@@ -44,6 +44,15 @@ describe('[sound] a schedule', () => {
     expect(schedule.all()).toEqual([sound('a', 1006)]);
   });
 
+  test('lets a sound be heard whose time is found to be past, by up to 50 ms; later it is taken back', () => {
+    const { schedule, done } = bench();
+    schedule.bring(0, [sound('a', 1000), sound('b', 1001)]);
+    schedule.bring(998, [sound('a', 950), sound('b', 950)]);
+    schedule.bring(1002, [sound('a', 950)]);
+    expect(done).toEqual(['1001 cancelled', '1000 released']);
+    expect(schedule.all()).toEqual([]);
+  });
+
   test('takes each sound back once, even where whoever is told of one silences the rest', () => {
     let silences = false;
     const { schedule, done } = bench((silence) => silences && silence());

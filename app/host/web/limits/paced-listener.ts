@@ -9,8 +9,9 @@ import type { Arrivals } from './arrivals.ts';
 /** Node's own handle of a connection. */
 interface Call {
   getpeername(into: { address?: string }): number;
-  /** Ends it without the goodbyes of TCP, which would be kept for a minute. */
+  /** Ends it without the goodbyes of TCP, which would be kept for a minute; 0 if it could. */
   reset(): number;
+  close(): void;
 }
 
 /** Node's own handle of a server that listens. */
@@ -37,14 +38,20 @@ function paceCalls(listener: Listener, arrivals: Arrivals): void {
   const comesIn = listener.onconnection;
   listener.onconnection = (error, call) => {
     const peer: { address?: string } = {};
-    if (!call || typeof call.reset !== 'function' || call.getpeername(peer) !== 0)
-      return comesIn.call(listener, error, call);
-    arrivals.arrive(
-      peer.address ?? '',
-      () => comesIn.call(listener, 0, call),
-      () => call.reset(),
-    );
+    if (!call) comesIn.call(listener, error);
+    // Of one that is gone already there is no address.
+    else if (call.getpeername(peer) !== 0) hangUp(call);
+    else
+      arrivals.arrive(
+        peer.address ?? '',
+        () => comesIn.call(listener, 0, call),
+        () => hangUp(call),
+      );
   };
+}
+
+function hangUp(call: Call): void {
+  if (call.reset() !== 0) call.close();
 }
 
 /** The same with Node's sockets: nothing is read of one that waits, and nobody hears of it. */

@@ -77,6 +77,21 @@ describe.each([
   });
 });
 
+test('[paced-listener] one that has gone before it could be asked for its address is closed, and no errors are kept', () => {
+  const came: unknown[] = [];
+  const listener = { onconnection: (...with_: unknown[]) => came.push(with_) };
+  server = Object.assign(createServer(), { _handle: listener });
+  arrivals = new Arrivals(new FakeClock(), new FakeClock().timers);
+  pace(server, arrivals);
+  server.emit('listening');
+  let closed = 0;
+  const gone = { getpeername: () => -107, reset: () => -22, close: () => closed++ };
+  listener.onconnection(0, gone);
+  listener.onconnection(-24);
+  expect([closed, came]).toEqual([1, [[-24]]]);
+  Object.assign(server, { _handle: null });
+});
+
 function waiting(): number {
   return (Reflect.get(arrivals, 'waiting') as Set<unknown>).size;
 }
