@@ -5,11 +5,11 @@
 
 import { useLayoutEffect, useRef, useState, type ReactElement, type ReactNode } from 'react';
 
-/** Rows to a block. */
-const ROWS = 60;
+/** Rows to a block: about a screen. */
+const ROWS = 20;
 
-/** Blocks are drawn this far before they come into sight, in px: about a screen. */
-const AHEAD = 900;
+/** Blocks are drawn this far before they come into sight, in px: most of a screen. */
+const AHEAD = 600;
 
 /** Rows in groups of about `ROWS`; `size`: how many rows an entry takes. */
 export function inBlocks<Entry>(
