@@ -22,8 +22,12 @@ export class ReadingHand {
     if (!this.isAnswering) this.next();
   }
 
-  /** Gives up what it is asked, also in the midst of it. */
+  /** Gives up what it is asked, also in the midst of it. A worker that has nothing to give up stays for the next question. */
   drop(): void {
+    if (this.isAnswering) this.end();
+  }
+
+  end(): void {
     this.worker?.terminate();
     this.worker = null;
     this.waiting.length = 0;

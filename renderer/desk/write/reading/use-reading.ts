@@ -24,19 +24,25 @@ export interface Reading {
   explain(line: number): Promise<LineMeaning | null>;
 }
 
-/** How many times as long as the reading took: what takes long would take the machine from who goes on typing. */
+/**
+ * How many times as long as the reading took the cuts are waited with, and at least as long as they last took, up to so
+ * many ms: what takes long would take the machine from who goes on typing.
+ */
 const PATIENCE = 3;
+const MOST_PATIENCE = 2000;
 
 export function useReading(text: string, lanesText: string | null): Reading {
   const [read, setRead] = useState<Read | null>(null);
   const [fit, setFit] = useState<WrittenFit | null>(null);
   const hands = useRef({ reads: new ReadingHand(), fits: new ReadingHand() });
   const wanted = useRef<Source | null>(null);
+  // In ms; of cuts that were given up, how long that took.
+  const cutsTook = useRef(0);
   useEffect(() => {
     const { reads, fits } = hands.current;
     return () => {
-      reads.drop();
-      fits.drop();
+      reads.end();
+      fits.end();
     };
   }, []);
   useEffect(() => {
@@ -45,22 +51,29 @@ export function useReading(text: string, lanesText: string | null): Reading {
     wanted.current = source;
     const askedAt = performance.now();
     let waiting: ReturnType<typeof setTimeout> | undefined;
-    const findCuts = (outcome: WrittenOutcome): void => {
+    let begunAt = 0;
+    const findCuts = (): void => {
+      begunAt = performance.now();
+      fits.ask({ do: 'fit', source }, (found) => {
+        cutsTook.current = performance.now() - begunAt;
+        startTransition(() => setFit(found as WrittenFit | null));
+      });
+    };
+    const findCutsOf = (outcome: WrittenOutcome): void => {
       if (outcome.kind !== 'fits' || outcome.hour.finish === null) return setFit(null);
-      waiting = setTimeout(
-        () => fits.ask({ do: 'fit', source }, (found) => startTransition(() => setFit(found as WrittenFit | null))),
-        PATIENCE * (performance.now() - askedAt),
-      );
+      const patience = Math.max(PATIENCE * (performance.now() - askedAt), Math.min(cutsTook.current, MOST_PATIENCE));
+      waiting = setTimeout(findCuts, patience);
     };
     // What was asked before is read to its end, for a line may be explained by it meanwhile.
     reads.ask({ do: 'read', source }, (answer) => {
       if (wanted.current !== source) return;
       const outcome = answer as WrittenOutcome;
       startTransition(() => setRead({ source, outcome }));
-      findCuts(outcome);
+      findCutsOf(outcome);
     });
     return () => {
       clearTimeout(waiting);
+      if (fits.isBusy) cutsTook.current = Math.max(cutsTook.current, performance.now() - begunAt);
       fits.drop();
     };
   }, [text, lanesText]);

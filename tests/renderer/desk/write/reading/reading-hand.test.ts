@@ -72,6 +72,21 @@ describe('[reading] a worker', () => {
     expect(heard.mock.calls).toEqual([['fit']]);
   });
 
+  test('that has nothing to give up stays, until the page ends', () => {
+    withWorkers();
+    const hand = new ReadingHand();
+    const heard = vi.fn();
+    hand.ask(SET, heard);
+    const [worker] = FakeWorker.all;
+    worker!.answer('outcome');
+    hand.drop();
+    hand.ask(SET, heard);
+    expect([FakeWorker.all.length, worker!.asked.length, worker!.isEnded]).toEqual([1, 2, false]);
+    worker!.answer('outcome');
+    hand.end();
+    expect(worker!.isEnded).toBe(true);
+  });
+
   test('that fails leaves what it was asked to the page, and the rest as well', () => {
     withWorkers();
     const hand = new ReadingHand();
