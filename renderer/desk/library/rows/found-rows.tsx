@@ -51,7 +51,11 @@ function useGrowing(all: number, words: string | null): number {
   useEffect(() => {
     if (words === null || count === Infinity) return;
     const next = count + AT_ONCE;
-    startTransition(() => setGrown({ words, count: next < all ? next : Infinity }));
+    const grow = (): void => startTransition(() => setGrown({ words, count: next < all ? next : Infinity }));
+    if (count > AT_ONCE) return grow();
+    // The first are painted before.
+    const frame = requestAnimationFrame(grow);
+    return () => cancelAnimationFrame(frame);
   }, [count, all, words]);
   return count;
 }

@@ -5,7 +5,7 @@
 
 import { act, cleanup, render, screen } from '@testing-library/react';
 import { Profiler } from 'react';
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { nextFound, type Found } from '../../../../renderer/desk/library/found.ts';
 import { FoundRows } from '../../../../renderer/desk/library/rows/found-rows.tsx';
@@ -17,14 +17,25 @@ let looked: StoreApi<Looked>;
 let drawn: string[];
 /** How many rows there were after each time that something was drawn. */
 let counts: number[];
+/** What waits for the page to be painted. */
+let frames: (() => void)[];
 
 beforeEach(() => {
+  frames = [];
+  vi.stubGlobal('requestAnimationFrame', (frame: () => void) => frames.push(frame));
   looked = createStore<Looked>(() => ({ words: '', found: null, binned: null }));
   drawn = [];
   counts = [];
 });
 
-afterEach(cleanup);
+afterEach(() => {
+  cleanup();
+  vi.unstubAllGlobals();
+});
+
+function paint(): void {
+  act(() => frames.splice(0).forEach((frame) => frame()));
+}
 
 function entry(name: string, usedAt = 0): LibraryEntry {
   const facts = { name, title: null, usedAt, figures: null, note: 'no set yet' };
@@ -64,6 +75,7 @@ function forget(): void {
 test('a letter in the field, and a look that finds the same, draw nothing', () => {
   show();
   foundNow('', entries(0, 60));
+  paint();
   expect(screen.getAllByRole('listitem')).toHaveLength(60);
   expect(drawn).toHaveLength(60);
   forget();
@@ -75,6 +87,7 @@ test('a letter in the field, and a look that finds the same, draw nothing', () =
 test('rows that stay are not drawn again where one has changed, one is new or others are gone', () => {
   show();
   foundNow('', entries(0, 60));
+  paint();
   forget();
   foundNow('', [entry('Session 7', 5), ...entries(0, 7), ...entries(8, 60)]);
   expect(drawn).toEqual(['Session 7']);
@@ -87,18 +100,23 @@ test('rows that stay are not drawn again where one has changed, one is new or ot
   expect(screen.getAllByRole('listitem')).toHaveLength(3);
 });
 
-test('other words bring the first rows at once and the others behind them', () => {
+test('other words bring the first rows at once, and the others once those have been painted', () => {
   show();
   foundNow('', entries(0, 60));
+  expect(counts).toEqual([0, 12]);
+  paint();
   expect(counts).toEqual([0, 12, 24, 36, 48, 60]);
   forget();
   foundNow('thu', entries(100, 150));
+  expect(counts).toEqual([12]);
+  paint();
   expect(counts).toEqual([12, 24, 36, 48, 50]);
 });
 
 test('the same words take no row away while others come: what is looked at does not jump', () => {
   show();
   foundNow('', entries(0, 60));
+  paint();
   const rows = screen.getAllByRole('listitem');
   forget();
   foundNow('', [entry('Session 100'), ...entries(0, 60)]);
