@@ -24,6 +24,7 @@ import { button, giveByHand, giveByThumb, looksAfterAll } from '../support/coach
 import { planOf } from '../support/run/deck.ts';
 import { wronglyCalled } from '../support/sound/called-leaves.ts';
 import { MortalDeck } from '../support/host/deck/mortal-deck.ts';
+import { writeOn } from '../support/coach/write-window/written-page.ts';
 
 const folder = new URL('../cases/eventful-evening/', import.meta.url);
 const SESSION = readFileSync(fileURLToPath(new URL('session.txt', folder)), 'utf8');
@@ -109,7 +110,7 @@ test('[crash] an eventful evening with a host that dies in it: every lane was sh
 }, 180_000);
 
 async function open(): Promise<void> {
-  await coach.getByRole('textbox', { name: 'Session', exact: true }).fill(SESSION);
+  await writeOn(coach, SESSION);
   await button(coach, 'Run this session').click();
   await button(coach, 'Start').waitFor();
   await expect.poll(() => deck.hasRun()).toBe(true);

@@ -1,6 +1,7 @@
 /*
  * Tells a screen reader who leaves next: each leave once, when it becomes the next one on the screen. "Lanes 1 and 4
- * leave at 1:45". What is drawn changes every second and is not read out.
+ * leave at 1:45". When no leave is due any more it says why: the lanes are stopped, the coach is waited for, or the
+ * session is done. What is drawn changes every second and is not read out.
  */
 
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
@@ -9,6 +10,16 @@ import type { Millis } from '../../../app/core/units.ts';
 import { capital } from '../../../app/core/words/phrase.ts';
 import { lanesNamed } from '../../../app/core/words/lanes.ts';
 import { readingOn } from './clock-text.ts';
+import { modeOf, type WallMode } from './face.ts';
+
+/** Said where no leave is due. */
+const WITHOUT_LEAVE: { readonly [mode in WallMode]: string } = {
+  swim: '',
+  pause: '',
+  stopped: 'Stopped',
+  next: 'Waiting for the coach',
+  done: 'Session done',
+};
 
 /** shown: the lanes of this screen. What it returns is called on every frame, and writes only what is new. */
 export function createNextSaid(
@@ -16,20 +27,19 @@ export function createNextSaid(
   shown: readonly number[],
   choice: ClockChoice,
 ): (view: RunView) => void {
-  let saidAt: Millis | null = null;
-  let saidLanes = '';
+  let said = '';
   return (view) => {
     const at = nextLeave(view, shown);
-    const lanes = at === null ? [] : view.lanes.filter(({ number, next }) => shown.includes(number) && next?.at === at);
-    const key = lanes.map(({ number }) => number).join(' ');
-    if (at === saidAt && key === saidLanes) return;
-    saidAt = at;
-    saidLanes = key;
     if (at === null) {
-      // It can still be read there: what will not happen must not stand.
-      element.textContent = '';
+      const why = WITHOUT_LEAVE[modeOf(view)];
+      // Also where there is nothing to say: what will not happen must not stand, since it can still be read there.
+      if (why !== said) element.textContent = said = why;
       return;
     }
+    const lanes = view.lanes.filter(({ number, next }) => shown.includes(number) && next?.at === at);
+    const key = `${at} ${lanes.map(({ number }) => number).join(' ')}`;
+    if (key === said) return;
+    said = key;
     const leave = lanes.length === 1 ? 'leaves' : 'leave';
     const named = capital(lanesNamed(lanes.map(({ number }) => number)));
     element.textContent = `${named} ${leave} at ${readingOn(choice, view, at)}`;

@@ -8,7 +8,7 @@ import type { Browser } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { launched } from '../../support/system/launched.ts';
 import { DeskPage } from '../../support/coach/desk-page.ts';
-import { editorOn, textOn } from '../../support/coach/write-window/written-page.ts';
+import { editorOn, textOn, writeOn } from '../../support/coach/write-window/written-page.ts';
 
 const SESSION = `Harbour squad
 start on 1
@@ -38,7 +38,7 @@ test('a session rehearsed at 60 times the speed: on a wall of its own, without a
   await page.bringToFront();
   // What is typed in Write is kept and saved as always.
   const stored = (): Promise<readonly string[]> => page.evaluate(() => Object.keys(localStorage).sort());
-  await editorOn(page).fill(SESSION);
+  await writeOn(page, SESSION);
   for (const key of ['Control+Home', 'ArrowDown', 'End']) await editorOn(page).press(key);
   await page.getByRole('heading', { name: 'Harbour squad', level: 2 }).waitFor();
   // Both are written a moment after the last key.

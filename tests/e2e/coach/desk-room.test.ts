@@ -8,6 +8,7 @@ import { expect, test } from 'vitest';
 import { button } from '../../support/coach/coach-hand.ts';
 import { deskForEach } from '../../support/coach/desk-for-each.ts';
 import type { DeskPage } from '../../support/coach/desk-page.ts';
+import { writeOn } from '../../support/coach/write-window/written-page.ts';
 
 const TEN_LANES = `Ten lanes
 ${Array.from({ length: 10 }, (_, lane) => `lane ${lane + 1} base 1:30, 4 swimmers`).join('\n')}
@@ -73,7 +74,7 @@ test('with ten lanes the remote needs no scrolling on any phone, nothing is cut 
 });
 
 test('[timetable] ten lanes beside the text scroll in a place of their own, whose edge is shaded, by keys too', async () => {
-  await desk.page.getByRole('textbox', { name: 'Session', exact: true }).fill(TEN_LANES);
+  await writeOn(desk.page, TEN_LANES);
   const place = desk.page.getByRole('group', { name: 'By part and lane' });
   const tenth = place.getByRole('columnheader', { name: 'Lane 10' });
   await tenth.waitFor();

@@ -14,7 +14,7 @@ import { launched } from '../../support/system/launched.ts';
 import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 import { MovingDeck } from '../../support/host/deck/moving-deck.ts';
 import { TWO_LANES } from '../../support/coach/desk-page.ts';
-import { editorOn, textOn } from '../../support/coach/write-window/written-page.ts';
+import { editorOn, textOn, writeOn } from '../../support/coach/write-window/written-page.ts';
 
 const program = fileURLToPath(new URL('../../../dist/lanecall.mjs', import.meta.url));
 
@@ -85,7 +85,7 @@ async function axeFaults(on = page, rules?: string): Promise<string[]> {
 }
 
 async function run(text: string): Promise<void> {
-  await editorOn(page).fill(text);
+  await writeOn(page, text);
   await button('Run this session').click();
   await button('Start').waitFor();
 }
@@ -328,10 +328,10 @@ test('no accessibility rule is broken in any state, by day or in the dark', asyn
     await page.emulateMedia({ colorScheme: 'light' });
     await expect.poll(shownLight).toBe('light');
   };
-  await editorOn(page).fill('Set\n4 x 50 @ 1.00');
+  await writeOn(page, 'Set\n4 x 50 @ 1.00');
   await page.getByRole('heading', { name: 'One line cannot be read' }).waitFor();
   expect(await axeFaults()).toEqual([]);
-  await editorOn(page).fill(SESSION);
+  await writeOn(page, SESSION);
   await page.getByRole('heading', { name: 'Harbour squad', level: 2 }).waitFor();
   expect(await axeFaults()).toEqual([]);
   await run(SESSION);

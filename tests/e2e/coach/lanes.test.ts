@@ -6,7 +6,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test } from 'vitest';
 import { deskForEach } from '../../support/coach/desk-for-each.ts';
 import type { DeskPage } from '../../support/coach/desk-page.ts';
-import { editorOn, textOn } from '../../support/coach/write-window/written-page.ts';
+import { editorOn, textOn, writeOn } from '../../support/coach/write-window/written-page.ts';
 
 const TEXT = `Harbour
 lane 1 base 1:30, 5 swimmers # quick
@@ -23,7 +23,7 @@ deskForEach((opened) => (desk = opened));
 /** A session in the editor, and the panel beside it. */
 async function open(): Promise<void> {
   const { page } = desk;
-  await editorOn(page).fill(TEXT);
+  await writeOn(page, TEXT);
   await desk.button('Lanes and squads').click();
   await page.getByRole('table', { name: 'Lanes' }).waitFor();
 }
@@ -48,7 +48,7 @@ test('[lanes] table and text are one; a css test, a squad, another session with 
   const changed = TEXT.replace('base 1:30', 'css 1:35, base 1:35');
   expect(await textOn(page)).toBe(changed);
 
-  await editorOn(page).fill(TUESDAY);
+  await writeOn(page, TUESDAY);
   await desk.button('Use Harbour').press('Enter');
   await page.getByText('Harbour swims this session.').waitFor();
   const withSquad = 'Tuesday\nlane 1 css 1:35, base 1:35, 5 swimmers\nlane 2 base 1:40, Ana, Bram\n4 x 50 @ 1:00\n';

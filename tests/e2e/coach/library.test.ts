@@ -7,7 +7,7 @@ import type { Browser } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { launched } from '../../support/system/launched.ts';
 import { DeskPage } from '../../support/coach/desk-page.ts';
-import { editorOn, textOn } from '../../support/coach/write-window/written-page.ts';
+import { editorOn, textOn, writeOn } from '../../support/coach/write-window/written-page.ts';
 
 const TUESDAY = 'Tuesday\n# for Tuesday 24 November 2026\nstart 19:30\nMain set\n8 x 50 fast @ 1:00\n';
 
@@ -35,7 +35,7 @@ test('what was written is found again, opened, undone, copied for next week, and
   };
   try {
     // Written, and saved without a word.
-    await editorOn(page).fill(TUESDAY);
+    await writeOn(page, TUESDAY);
     await isThere('Tuesday', TUESDAY);
     expect(await new AxeBuilder({ page }).analyze().then(({ violations }) => violations.map(({ id }) => id))).toEqual(
       [],

@@ -7,7 +7,7 @@ import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { launched } from '../../support/system/launched.ts';
 import { DeskPage } from '../../support/coach/desk-page.ts';
-import { editorOn, textOn } from '../../support/coach/write-window/written-page.ts';
+import { editorOn, textOn, writeOn } from '../../support/coach/write-window/written-page.ts';
 
 const TEXT = 'Tuesday\nlane 1 css 1:20\nlane 2 base 1:40\n\nMain set\n8/6 x 50 back and free by 25 @ 1:00/1:10\n';
 
@@ -28,7 +28,7 @@ test('[write] by keys alone: a line goes on as it was offered, is explained, and
   const desk = await DeskPage.open(browser);
   const { page, deck } = desk;
   try {
-    await editorOn(page).fill(TEXT);
+    await writeOn(page, TEXT);
     await page.getByRole('heading', { name: 'Tuesday', level: 2 }).waitFor();
     expect(page.workers().length).toBeGreaterThan(0);
     await editorOn(page).press('Control+End');

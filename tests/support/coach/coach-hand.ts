@@ -5,6 +5,7 @@
 
 import type { Locator, Page } from 'playwright';
 import type { Command, CommandName, CommandOf } from '../../../app/core/run/command/command.ts';
+import { writeOn } from './write-window/written-page.ts';
 
 /** Longer than the press that Move on and Finish want, in ms. */
 const LONG_PRESS = 700;
@@ -98,7 +99,7 @@ async function mark(page: Page, lane: number | undefined, words: string): Promis
 
 async function rewrite(page: Page, text: string): Promise<void> {
   await button(page, 'Edit').click();
-  await page.getByRole('textbox', { name: 'Session', exact: true }).fill(text);
+  await writeOn(page, text);
   await button(page, 'Use from now on').click();
 }
 

@@ -7,6 +7,7 @@ import type { Browser, BrowserContext, BrowserContextOptions, Locator, Page } fr
 import { BOUNCE_TIME } from '../../../renderer/ui/coach/commands/bounce.ts';
 import { button } from './coach-hand.ts';
 import { MovingDeck } from '../host/deck/moving-deck.ts';
+import { writeOn } from './write-window/written-page.ts';
 
 /** A session of two lanes, to try fingers and keys on. */
 export const TWO_LANES = `Harbour squad
@@ -52,7 +53,7 @@ export class DeskPage {
   }
 
   async start(text: string): Promise<void> {
-    await this.page.getByRole('textbox', { name: 'Session', exact: true }).fill(text);
+    await writeOn(this.page, text);
     await this.button('Run this session').click();
     await this.button('Start').click();
     await this.said('Started');

@@ -42,12 +42,28 @@ test('[screen reader] a leave that a command moves is said anew, and one of a st
   expect(saidWhile(deck, 30, 31)).toEqual(['Lane 3 leaves at 1:20']);
 });
 
-test.each(['stop', 'move-on'] as const)('[screen reader] no leave stands there that will not happen: %s', (command) => {
+test.each([
+  ['stop', 'Stopped'],
+  ['move-on', 'Waiting for the coach'],
+  ['finish', 'Session done'],
+] as const)('[screen reader] no leave stands there that will not happen, but why: %s', (command, why) => {
   const deck = new Deck(`${THREE}Next\n50 @ 1:00\n`).at(0, { do: 'start' });
   const element = document.createElement('p');
   const say = createNextSaid(element, [1, 2, 3], 'stretch');
   say(view(deck.state, 20_000));
   expect(element.textContent).toBe('Lanes 1 and 2 leave at 1:00');
   say(view(deck.at(21, { do: command }).state, 21_000));
-  expect(element.textContent).toBe('');
+  expect(element.textContent).toBe(why);
+});
+
+test('[screen reader] what is said of no leave follows what is so, and goes when lanes leave again', () => {
+  const deck = new Deck(`${THREE}Next\n50 @ 1:00\n`).at(0, { do: 'start' }).at(20, { do: 'stop' });
+  expect(saidWhile(deck, 20, 21)).toEqual(['Stopped']);
+  const element = document.createElement('p');
+  const say = createNextSaid(element, [1, 2, 3], 'stretch');
+  say(view(deck.state, 21_000));
+  say(view(deck.at(22, { do: 'move-on' }).state, 22_000));
+  expect(element.textContent).toBe('Waiting for the coach');
+  say(view(deck.at(30, { do: 'start' }).state, 30_000));
+  expect(element.textContent).toBe('Lanes 1–3 leave at 0:00');
 });

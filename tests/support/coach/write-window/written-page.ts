@@ -18,3 +18,15 @@ export async function textOn(page: Page, name = 'Session'): Promise<string> {
     return clipboardData.getData('text/plain');
   });
 }
+
+/**
+ * Writes this in place of what is there. What Playwright puts into a text may come twice, into a bare text area too, when
+ * the browser is busy: it is read and put there again.
+ */
+export async function writeOn(page: Page, text: string): Promise<void> {
+  for (let tries = 0; tries < 5; tries++) {
+    await editorOn(page).fill(text);
+    if ((await textOn(page)) === text) return;
+  }
+  throw new Error(`the editor does not take: ${text}`);
+}
