@@ -127,7 +127,7 @@ async function letPhoneIn(): Promise<void> {
   const letters = await coach.getByText(/^[0-9A-Z]{5}( [0-9A-Z]{5}){3}$/).innerText();
   const context = await browser.newContext({ viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true });
   phone = await deck.openPage(context, 'remote', network);
-  await phone.getByLabel('Letters of the code').fill(letters);
+  await phone.getByLabel('The 20 characters').fill(letters);
   await button(phone, 'Join').tap();
   await expect.poll(phoneShows).toBe('waits');
   await button(coach, 'Screens').click();

@@ -94,10 +94,10 @@ test('[sharing] a wall and a phone of the network are let in, the phone skips a 
   for (const name of await devices.getByRole('button', { name: /^Throw out/ }).evaluateAll(namesOf)) {
     await devices.getByRole('button', { name, exact: true }).click();
   }
-  await phone.getByLabel('Letters of the code').waitFor();
+  await phone.getByLabel('The 20 characters').waitFor();
   await digits.waitFor();
   await phone.reload();
-  await phone.getByLabel('Letters of the code').waitFor();
+  await phone.getByLabel('The 20 characters').waitFor();
   expect(await faults(phone)).toEqual([]);
   expect(await faults(wall)).toEqual([]);
   expect(complaints).toEqual([]);

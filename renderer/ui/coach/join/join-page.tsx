@@ -47,7 +47,7 @@ function JoinPage({ joining, device, enter }: JoinProps): ReactElement {
         }}
       >
         <label className={styles.field}>
-          Letters of the code
+          The 20 characters
           <input
             value={typed}
             autoCapitalize="characters"

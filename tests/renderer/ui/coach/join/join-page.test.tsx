@@ -23,7 +23,7 @@ function page(device: 'phone' | 'tablet' = 'phone', takes = true) {
   return { entered, asks, isIn };
 }
 
-const field = (): HTMLElement => screen.getByLabelText('Letters of the code');
+const field = (): HTMLElement => screen.getByLabelText('The 20 characters');
 const type = (value: string): void => void fireEvent.change(field(), { target: { value } });
 
 test('[joining] a page that is in shows itself', () => {
