@@ -2,7 +2,7 @@
  * A copy of a session for another day and hour: the next one like it at first.
  */
 
-import { useEffect, useRef, useState, type FormEvent, type ReactElement } from 'react';
+import { useEffect, useRef, useState, type FormEvent, type KeyboardEvent, type ReactElement } from 'react';
 import { dayText, isoDay, readDay, type Day } from '../../../../app/core/day.ts';
 import { startOf } from '../../../../app/core/session/text/moved-session.ts';
 import { titleOf } from '../../../../app/core/session/parse.ts';
@@ -26,19 +26,27 @@ export function AnotherDay({ name, text, onMake, onRefused }: AnotherDayProps): 
   const [date, setDate] = useState(() => isoDay(nextDay(dayOf(text), today(), titleOf(text) ?? name)));
   const [start, setStart] = useState(before === null ? '' : timeOfDay(before));
   const form = useRef<HTMLFormElement>(null);
-  // Below the last row it would open out of sight.
-  useEffect(() => void form.current?.scrollIntoView({ block: 'nearest' }), []);
+  const dayField = useRef<HTMLInputElement>(null);
+  useEffect(() => {
+    // Below the last row it would open out of sight, and the keyboard would still be where sessions are found.
+    form.current?.scrollIntoView({ block: 'nearest' });
+    dayField.current?.focus({ preventScroll: true });
+  }, []);
   const day = readDay(date);
   const make = (): void => (day ? onMake(day, minuteOf(start)) : onRefused('Write the day first, as on the calendar.'));
   const submit = (event: FormEvent): void => {
     event.preventDefault();
     make();
   };
+  // With two fields a browser does not send a form that has no button of its own for it.
+  const onKey = (event: KeyboardEvent): void => {
+    if (event.key === 'Enter' && event.target instanceof HTMLInputElement) submit(event);
+  };
   return (
-    <form className={styles.form} onSubmit={submit} ref={form} aria-label={`${name} for another day`}>
+    <form className={styles.form} onSubmit={submit} onKeyDown={onKey} ref={form} aria-label={`${name} for another day`}>
       <label className={fieldStyles.field}>
         Day
-        <input type="date" value={date} onChange={({ target }) => setDate(target.value)} />
+        <input type="date" ref={dayField} value={date} onChange={({ target }) => setDate(target.value)} />
       </label>
       {before === null ? null : (
         <label className={fieldStyles.field}>

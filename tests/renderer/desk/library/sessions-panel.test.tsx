@@ -191,6 +191,16 @@ test('for next Thursday the day and the booked hour are moved, and nothing else'
   expect(library.text('Harbour squad, Thursday')).toBe(SESSION);
 });
 
+test('the keyboard goes to the day of a copy, and Enter there makes it', async () => {
+  await write();
+  press('More for Harbour squad, Thursday');
+  press('Harbour squad, Thursday for another day');
+  const day = await screen.findByLabelText('Day');
+  expect(document.activeElement).toBe(day);
+  fireEvent.keyDown(day, { key: 'Enter' });
+  await screen.findByText('Made Harbour squad, Thursday 3 December.');
+});
+
 test('one is renamed, the open one too; a name that cannot be is said and stays in its field', async () => {
   await write();
   press(/^Tuesday/);
