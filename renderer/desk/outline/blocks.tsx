@@ -5,21 +5,26 @@
 
 import { useLayoutEffect, useRef, useState, type ReactElement, type ReactNode } from 'react';
 
-/** Rows to a block: about a screen. */
+/** A session as coaches write them is one block, drawn whole. */
+const WHOLE = 60;
+
+/** Rows to a block of a longer one: about a screen. */
 const ROWS = 20;
 
 /** Blocks are drawn this far before they come into sight, in px: most of a screen. */
 const AHEAD = 600;
 
-/** Rows in groups of about `ROWS`; `size`: how many rows an entry takes. */
+/** Rows in groups of about `ROWS`, or all in one; `size`: how many rows an entry takes. */
 export function inBlocks<Entry>(
   entries: readonly Entry[],
   size: (entry: Entry) => number = () => 1,
 ): readonly (readonly Entry[])[] {
+  const all = entries.reduce((sum, entry) => sum + size(entry), 0);
+  const most = all <= WHOLE ? WHOLE : ROWS;
   const blocks: Entry[][] = [[]];
   let rows = 0;
   for (const entry of entries) {
-    if (rows >= ROWS) {
+    if (rows >= most) {
       blocks.push([]);
       rows = 0;
     }
